@@ -1,0 +1,3 @@
+export async function main(_args: string[], _world: unknown): Promise<number> {
+  return 3
+}

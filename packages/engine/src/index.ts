@@ -1,0 +1,7 @@
+export * from './faults.ts'
+export { Bug, must } from './must.ts'
+export type * from './placement/answer.ts'
+export * from './quantity/interval.ts'
+export type * from './quantity/quantity.ts'
+export * from './quantity/units.ts'
+export type * from './unit.ts'

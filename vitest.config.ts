@@ -1,0 +1,7 @@
+import { defineConfig } from 'vitest/config'
+
+export default defineConfig({
+  resolve: { conditions: ['development'] },
+  ssr: { resolve: { conditions: ['development'] } },
+  test: { include: ['packages/*/src/**/*.test.ts', 'scripts/**/*.test.ts'], testTimeout: 600_000, hookTimeout: 60_000 },
+})
