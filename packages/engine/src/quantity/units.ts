@@ -8,12 +8,12 @@ const FOOT = 0.3048 // m, by definition
 
 /** Newton metres in one of the unit, exact to definition (1 lbf·ft = 1.3558179483314004 N·m). */
 export const NEWTON_METRES_IN: Record<TorqueUnit, number> = {
-  'N·m': 1,
+  N·m: 1,
   Nm: 1,
-  'lbf·ft': POUND_FORCE * FOOT,
+  lbf·ft: POUND_FORCE * FOOT,
   'ft-lb': POUND_FORCE * FOOT,
-  'lbf·in': (POUND_FORCE * FOOT) / 12,
-  'kgf·m': 9.80665,
+  lbf·in: (POUND_FORCE * FOOT) / 12,
+  kgf·m: 9.80665,
 }
 
 export const LENGTH_UNITS = Object.keys(MILLIMETRES_IN) as LengthUnit[]
