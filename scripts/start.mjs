@@ -4,7 +4,7 @@
  */
 import { mustBeInstalled, run, TOOLS } from './tools.mjs'
 
-const DEMO = 'demo/transfer-gearbox.json'
+const DEMO = 'demo/yard-loader.json'
 
 mustBeInstalled()
 const built = run([TOOLS.tsc, '-b', 'packages/cli'], 'pipe')
