@@ -1,1 +1,8 @@
-export {}
+export type { FileFault, Named, ReadFile } from './unitFile/fault.ts'
+export { faultLines, faultText } from './unitFile/faultWords.ts'
+export { unitJsonSchema, unitJsonSchemaText } from './unitFile/jsonSchema.ts'
+export { LIMITS } from './unitFile/limits.ts'
+export { nearestName } from './unitFile/nearest.ts'
+export { pathText } from './unitFile/path.ts'
+export { readUnitFile } from './unitFile/read.ts'
+export { writeUnitFile } from './unitFile/write.ts'

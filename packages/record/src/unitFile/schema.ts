@@ -1,0 +1,278 @@
+/**
+ * The unit file's shape, once: what is read is checked against it, the published JSON Schema is made from it, and its type is held equal to
+ * the engine's `Unit` (schema.test.ts). The order of the fields here is the order in which they are written.
+ */
+import {
+  LENGTH_UNITS,
+  type Material,
+  type Quantity,
+  TORQUE_UNITS,
+  type Trial,
+  type UnitName,
+  type Washer,
+} from '@gripbook/engine'
+import * as z from 'zod/mini'
+import { LIMITS } from './limits.ts'
+import { endsInOrder, figuresAgree, isPrintable, isPrintableNote, isThread } from './localChecks.ts'
+
+type Schema<T = unknown> = z.ZodMiniType<T, unknown>
+
+/** A value of several shapes: which shape the user was writing, or undefined when it is none of them. */
+export type Shapes = { shapes: readonly Schema[]; choose: (value: unknown) => Schema | undefined; what: ShapeName }
+export type ShapeName = 'quantity' | 'thread' | 'material' | 'washer' | 'trial'
+
+/** Every union of this schema with the way to tell its shapes apart, so that a fault speaks of the shape that was meant. */
+export const shapesOf = new Map<unknown, Shapes>()
+
+function oneOf<T>(
+  what: ShapeName,
+  shapes: readonly Schema[],
+  choose: Shapes['choose'],
+  meta: { id: string; title: string },
+): Schema<T> {
+  const union = z.union(shapes as [Schema, ...Schema[]]).check(z.meta(meta))
+  shapesOf.set(union, { shapes, choose, what })
+  return union as unknown as Schema<T>
+}
+
+const isList = Array.isArray
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !isList(value)
+const has = (value: unknown, ...names: string[]): boolean =>
+  isObject(value) && names.some((name) => Object.hasOwn(value, name))
+
+/** An optional field with its meaning, as the published schema shows it. */
+const maybe = <T>(schema: Schema<T>, meaning: string) => z.exactOptional(schema).check(z.describe(meaning))
+
+const text = (longest: number) =>
+  z
+    .string()
+    .check(z.minLength(1), z.maxLength(longest), z.refine(isPrintable, { params: { code: 'text-unprintable' } }))
+const idText = text(LIMITS.idText)
+const shortText = text(LIMITS.shortText)
+const note = z
+  .string()
+  .check(z.maxLength(LIMITS.noteText), z.refine(isPrintableNote, { params: { code: 'text-unprintable' } }))
+const wholeFrom = (least: number, most: number) => z.number().check(z.int(), z.gte(least), z.lte(most))
+const above0 = (most: number) => z.number().check(z.gt(0), z.lte(most))
+
+type QuantityRules = { id: string; title: string; units: readonly UnitName[] | null; most: number }
+
+/** A quantity: a plain number, a value with its tolerance, a nominal size, or ends. Negative figures are refused, crossed ends too. */
+function quantity({ id, title, units, most }: QuantityRules): Schema<Quantity> {
+  const figure = z.number().check(z.gte(0), z.lte(most))
+  const unit = units === null ? {} : { unit: z.exactOptional(z.enum([...units] as [UnitName, ...UnitName[]])) }
+  const plain = { value: figure, plusMinus: z.exactOptional(figure), ...unit }
+  const value = z
+    .strictObject(units === null ? plain : { ...plain, also: z.exactOptional(z.strictObject(plain)) })
+    .check(z.refine(figuresAgree, { params: { code: 'two-figures-disagree' } }))
+  const nominal = z.strictObject({ nominal: above0(most), ...unit })
+  const ends = z.strictObject({ atLeast: z.exactOptional(figure), atMost: z.exactOptional(figure), ...unit }).check(
+    z.refine((given) => has(given, 'atLeast', 'atMost'), { params: { code: 'quantity-empty' } }),
+    z.refine(endsInOrder, { params: { code: 'ends-crossed' } }),
+  )
+  const choose = (given: unknown): Schema | undefined => {
+    if (typeof given === 'number') return figure
+    if (!isObject(given)) return undefined
+    const kinds = [has(given, 'value'), has(given, 'nominal'), has(given, 'atLeast', 'atMost')]
+    if (kinds.filter(Boolean).length > 1) return undefined
+    return kinds[0] || has(given, 'plusMinus', 'also') ? value : kinds[1] ? nominal : ends
+  }
+  return oneOf('quantity', [figure, value, nominal, ends], choose, { id, title })
+}
+
+const length = quantity({
+  id: 'length',
+  title: 'A length, in mm unless it names another unit',
+  units: LENGTH_UNITS,
+  most: LIMITS.length,
+})
+const torque = quantity({
+  id: 'torque',
+  title: 'A torque, in N·m unless it names another unit',
+  units: TORQUE_UNITS,
+  most: LIMITS.torque,
+})
+const stiffness = quantity({
+  id: 'bedStiffness',
+  title: 'Stiffness of the seat per area, N/mm³',
+  units: null,
+  most: LIMITS.stiffness,
+})
+
+const threadName = text(LIMITS.threadText).check(z.refine(isThread, { params: { code: 'not-a-thread' } }))
+const threadList = z.array(threadName).check(z.minLength(1), z.maxLength(LIMITS.words))
+const thread = oneOf<string | string[]>(
+  'thread',
+  [threadName, threadList],
+  (given) => (typeof given === 'string' ? threadName : isList(given) ? threadList : undefined),
+  { id: 'thread', title: 'A thread such as M6, M10×1.25 or 1/4-20 UNC, or a list of candidates' },
+)
+
+const namedMaterial = z.strictObject({
+  name: shortText,
+  shearStrength: maybe(above0(1e6), 'Shear strength, MPa'),
+  limitPressure: maybe(above0(1e6), 'Limiting pressure under the head, MPa'),
+})
+const material = oneOf<Material>(
+  'material',
+  [shortText, namedMaterial],
+  (given) => (typeof given === 'string' ? shortText : isObject(given) ? namedMaterial : undefined),
+  { id: 'material', title: 'A material by name, or with its own figures' },
+)
+
+const heldWasher = z.strictObject({ thickness: length, captive: maybe(z.boolean(), 'It cannot come off the bolt') })
+const washer = oneOf<Washer>(
+  'washer',
+  [length, heldWasher],
+  (given) =>
+    isObject(given) && !has(given, 'value', 'plusMinus', 'also', 'nominal', 'atLeast', 'atMost') ? heldWasher : length,
+  { id: 'washer', title: 'Thickness of the washer under the head, or that and whether it is captive' },
+)
+
+const words = z.array(shortText).check(z.maxLength(LIMITS.words))
+const place = z.tuple([
+  z.number().check(z.gte(-LIMITS.length), z.lte(LIMITS.length)),
+  z.number().check(z.gte(-LIMITS.length), z.lte(LIMITS.length)),
+])
+const outline = z.array(place).check(z.minLength(3), z.maxLength(LIMITS.points))
+const history = z.enum(['never opened', 'unknown', 'opened before'])
+
+const head = z.strictObject({
+  form: shortText.check(z.describe('Form of the head, such as "hex flange", "socket" or "stud"')),
+  acrossFlats: maybe(length, 'Width across the flats'),
+})
+
+const hole = z.strictObject({
+  id: idText.check(z.describe('Number or name of the hole, as text; once in its face')),
+  thread,
+  ending: maybe(z.enum(['blind', 'through']), 'Blind unless stated'),
+  at: maybe(place, 'Where the hole stands on the face, x and y in mm'),
+  grip: maybe(length, 'Length of material that the bolt clamps'),
+  bracket: maybe(length, 'Thickness of a bracket under the head; 0 unless stated'),
+  gasket: maybe(length, 'Thickness of the gasket at this hole; the face’s unless stated'),
+  mouth: maybe(length, 'Depth from the joint face to the first full thread; 0 unless stated'),
+  threadDepth: maybe(length, 'Length of full thread in the hole; in a through hole mouth and this make up the wall'),
+  bottomDepth: maybe(length, 'Depth from the joint face to the bottom of a blind hole'),
+  behind: maybe(length, 'Room for the tip behind a through hole'),
+  material: maybe(material, 'Material with the thread in it; the face’s unless stated'),
+  needs: maybe(words, 'Features that the bolt must have, such as "stud end"'),
+  minimumEngagement: maybe(length, 'Least thread engagement; the face’s unless stated'),
+  asFound: maybe(idText, 'Kind that sat here when the face was opened, or "none"'),
+  torque: maybe(torque, 'Torque of this hole; the face’s unless stated'),
+  visit: maybe(wholeFrom(1, LIMITS.count), 'Visit in which this hole is closed'),
+  locates: maybe(z.boolean(), 'Dowel, reamed or shouldered: started first'),
+  boltStiffness: maybe(above0(LIMITS.stiffness), 'Stiffness of the bolted joint here, N/mm'),
+  unitsBefore: maybe(
+    z.record(z.string(), wholeFrom(0, LIMITS.count)),
+    'How often each kind sat here in finished units of the same model',
+  ),
+  note: maybe(note, 'Free text'),
+})
+
+const kind = z.strictObject({
+  id: idText.check(z.describe('Name of the kind, as text; once in the face and the shared tray')),
+  thread,
+  length: maybe(length, 'Length under the head'),
+  threadLength: maybe(
+    length,
+    'Length of thread from the tip; absent: threaded to the head less a run-out of 0 to 2.5 pitches',
+  ),
+  tip: maybe(length, 'Length of incomplete thread at the tip; absent: 1 to 2 pitches'),
+  count: maybe(wholeFrom(0, LIMITS.count), 'How many lie in the tray; absent: as many as needed'),
+  class: maybe(shortText, 'Strength class, such as "8.8"'),
+  head: maybe(head, 'The head'),
+  features: maybe(words, 'What the bolt has that others have not, such as "stud end"'),
+  washer: maybe(washer, 'Washer under the head'),
+  note: maybe(note, 'Free text'),
+})
+
+const rank = z.strictObject({
+  quantity: z.enum(['grip', 'bottomDepth', 'threadDepth', 'length']),
+  less: idText,
+  more: idText,
+})
+
+const tried = { hole: idText, kind: idText }
+const turns = z.strictObject({ ...tried, turns: z.number().check(z.gte(0), z.lte(LIMITS.length)) })
+const stickOut = z.strictObject({ ...tried, stickOut: length })
+const proud = z.strictObject({ ...tried, proud: length })
+const trial = oneOf<Trial>(
+  'trial',
+  [turns, stickOut, proud],
+  (given) => {
+    const named = (
+      [
+        ['turns', turns],
+        ['stickOut', stickOut],
+        ['proud', proud],
+      ] as const
+    ).filter(([name]) => has(given, name))
+    return named.length === 1 ? named[0]![1] : undefined
+  },
+  {
+    id: 'trial',
+    title: 'A bolt tried in a hole by hand: turns until the head seats, stick-out, or how far the head stands proud',
+  },
+)
+
+const cover = z.strictObject({
+  outline: outline.check(z.describe('Corners of the cover, mm')),
+  openings: maybe(z.array(outline).check(z.maxLength(LIMITS.faces)), 'Openings in the cover'),
+  thickness: above0(LIMITS.length).check(z.describe('Thickness of the cover, mm')),
+  regions: maybe(
+    z.array(z.strictObject({ outline, thickness: above0(LIMITS.length) })).check(z.maxLength(LIMITS.faces)),
+    'Parts of the cover with a thickness of their own',
+  ),
+  young: maybe(above0(1e8), 'Modulus of elasticity, MPa'),
+  poisson: maybe(z.number().check(z.gte(0), z.lt(0.5)), 'Poisson’s ratio'),
+})
+
+const pass = z.strictObject({
+  share: z.number().check(z.gt(0), z.lte(1), z.describe('Share of the final torque')),
+  sequence: z.array(idText).check(z.minLength(1), z.maxLength(LIMITS.lines)),
+})
+
+const kinds = z.array(kind).check(z.maxLength(LIMITS.kinds))
+
+const face = z.strictObject({
+  id: idText.check(z.describe('Name of the face, as text; once in the unit')),
+  name: maybe(shortText, 'The face in words'),
+  history: maybe(history, 'What is known of the face; the unit’s unless stated'),
+  torque: maybe(torque, 'Torque of every hole that states none'),
+  minimumEngagement: maybe(length, 'Least thread engagement of every hole that states none'),
+  gasket: maybe(length, 'Thickness of the gasket of every hole that states none'),
+  material: maybe(material, 'Material with the threads in it'),
+  holes: z.array(hole).check(z.minLength(1), z.maxLength(LIMITS.holes)),
+  kinds: maybe(kinds, 'The tray of this face'),
+  ranks: maybe(
+    z.array(rank).check(z.maxLength(LIMITS.lines)),
+    'What was compared by hand: less is not greater than more',
+  ),
+  trials: maybe(z.array(trial).check(z.maxLength(LIMITS.lines)), 'Bolts tried in holes by hand'),
+  weigh: maybe(
+    z.strictObject({
+      habit: maybe(z.boolean(), 'Weigh by the designer’s habit; true unless stated'),
+      asFound: maybe(z.boolean(), 'Weigh by what was found; true unless stated'),
+    }),
+    'What is weighed when several placements remain',
+  ),
+  cover: maybe(cover, 'The cover as a plate'),
+  bed: maybe(z.strictObject({ stiffness }), 'The seat'),
+  boltStiffness: maybe(above0(LIMITS.stiffness), 'Stiffness of the bolted joint at every hole that states none, N/mm'),
+  snug: maybe(z.boolean(), 'All bolts are run down by hand before the first pass'),
+  order: maybe(z.array(pass).check(z.maxLength(LIMITS.lines)), 'The manual’s order of tightening'),
+  clamp: maybe(above0(1e9), 'Target load of every bolt, N'),
+  note: maybe(note, 'Free text'),
+})
+
+export const unitSchema = z
+  .strictObject({
+    gripbook: z.literal('unit/1').check(z.describe('Format of this file')),
+    name: maybe(shortText, 'The unit in words'),
+    history: maybe(history, 'What is known of the unit'),
+    faces: z.array(face).check(z.minLength(1), z.maxLength(LIMITS.faces)),
+    kinds: maybe(kinds, 'A tray that the faces share'),
+    note: maybe(note, 'Free text'),
+  })
+  .check(z.meta({ title: 'Gripbook unit file', description: 'A unit on the bench: its faces, holes and bolts' }))
