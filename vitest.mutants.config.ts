@@ -1,5 +1,5 @@
 /**
- * For mutants only: the quick tests of the engine. Laws run thousands of faces and would be run again for every mutant, so they stay out:
+ * For mutants only: the quick tests of the engine. Laws and the slow ways they are held against run hundreds of faces and would be run again for every mutant, so they stay out:
  * what kills a mutant is a test of the sum itself or of a published figure.
  */
 import { configDefaults, defineConfig, mergeConfig } from 'vitest/config'
@@ -10,7 +10,7 @@ export default mergeConfig(
   defineConfig({
     test: {
       include: ['packages/engine/src/**/*.test.ts'],
-      exclude: [...configDefaults.exclude, '**/*.law.test.ts'],
+      exclude: [...configDefaults.exclude, '**/*.law.test.ts', '**/testing/**'],
       testTimeout: 20_000,
     },
   }),
