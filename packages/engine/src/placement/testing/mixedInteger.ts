@@ -14,6 +14,8 @@ import type { SolverAnswer } from './highs.ts'
 export type MixedIntegerModel = {
   feasible(): boolean
   may(hole: string, kind: string): boolean
+  /** Every pair's `may`, hole by hole in the order of the tray. A placement found answers for all its pairs, so fewer questions are put. */
+  everyMay(): Record<string, string[]>
   /** null when there is no complete placement. */
   fewestChanges(): number | null
   /** null when the figures contradict each other with every hole empty. */
@@ -206,6 +208,18 @@ export function mixedInteger(
       const pair = pairs.find(({ h, k }) => face.holes[h]!.id === hole && tray[k]!.id === kind)
       return (
         !impossible && pair !== undefined && ask('0 never', [...places('='), `${pair.name} >= 1`]).status === 'optimal'
+      )
+    },
+    everyMay: () => {
+      const stands = new Set<string>()
+      for (const { name } of impossible ? [] : pairs) {
+        if (stands.has(name)) continue
+        const answer = ask('0 never', [...places('='), `${name} >= 1`])
+        if (answer.status === 'infeasible') continue
+        for (const pair of pairs) if ((answer.values[pair.name] ?? 0) > 0.5) stands.add(pair.name)
+      }
+      return Object.fromEntries(
+        face.holes.map(({ id }, h) => [id, tray.filter((_, k) => stands.has(`x_${h}_${k}`)).map((kind) => kind.id)]),
       )
     },
     fewestChanges: () => {
