@@ -78,7 +78,8 @@ export type Move = { hole: string; from: string; to: string }
 export type Wanted = { hole: string; thread: string; lengths: number[]; why: string }
 
 export type NextReading = {
-  reading: { quantity: string; of: string; place: 'hole' | 'kind' }
+  /** `kind`: the kind to turn in by hand, where the quantity is "turns". */
+  reading: { quantity: string; of: string; place: 'hole' | 'kind'; kind?: string }
   bits: number
   settles: string[]
   minutes: number

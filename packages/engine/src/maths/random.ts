@@ -1,0 +1,13 @@
+/**
+ * Random numbers from a seed, the same on every machine: the generator "mulberry32" (T. Ettinger, public domain). Good enough to draw
+ * samples, not for secrets. Returns a function that gives the next number, 0 or more and less than 1.
+ */
+export function seededRandom(seed: number): () => number {
+  let state = seed >>> 0
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0
+    let mixed = Math.imul(state ^ (state >>> 15), state | 1)
+    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61)
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32
+  }
+}

@@ -1,0 +1,290 @@
+/**
+ * What ties pairs together beyond counts: one length, tip and thread length per kind, one grip and depth per hole, rank lines and trials.
+ *
+ * A kind all of whose possible holes can be served by one and the same bolt ties nothing, and a hole without a rank line or trial is
+ * private to its bolt: its readings come down to what it asks of the bolt (`demandOf`). What is left goes into one linear system, which is
+ * asked about sets of pairs, and which names the fewest pairs that clash.
+ */
+import { LinearSystem, type SavedBounds } from '../maths/linearSystem.ts'
+import { must } from '../must.ts'
+import { A, B, type Differences, demandOf, KIND_LEVELS, kindLevels, L, together } from './pair.ts'
+import type { HoleSpans, KindSpans, Problem, RankLine, TrialLine } from './problem.ts'
+import type { Span } from './span.ts'
+
+/** hole * bins + kind. The last bin stands for an empty hole. */
+export type PairNumber = number
+/** Pairs that cannot all stand in one placement; none of them left out without the rest being possible. */
+export type Clash = PairNumber[]
+
+type Terms = [variable: number, factor: number][]
+type HoleVariables = { joint: Terms; mouth: number; threadDepth: number; bottomDepth: number; behind: number }
+type KindVariables = { tip: Terms; fullThread: Terms; shank: Terms; length: number; forms: number[] }
+
+const OF_READINGS = -1
+
+export class Coupling {
+  readonly bins: number
+  private readonly problem: Problem
+  private readonly demands: (Differences | null)[]
+  private readonly tiedHoles = new Set<number>()
+  private readonly tiedKinds = new Set<number>()
+  private readonly system = new LinearSystem()
+  private readonly holes = new Map<number, HoleVariables>()
+  private readonly kinds = new Map<number, KindVariables>()
+  private readonly pairForms = new Map<PairNumber, number[]>()
+  private readonly readings: SavedBounds
+  private readonly known = new Map<string, Clash | null>()
+
+  /** `possible[pair]`: the pairs that readings alone leave. */
+  constructor(problem: Problem, possible: Uint8Array) {
+    this.problem = problem
+    this.bins = problem.kinds.length + 1
+    this.demands = problem.holes.map(demandOf)
+    const ranks = problem.ranks.filter((rank) => !holdsAnyway(problem, rank))
+    this.findTies(possible, ranks)
+    for (const hole of this.tiedHoles) this.holes.set(hole, this.addHole(problem.holes[hole]!))
+    for (const kind of this.tiedKinds) this.kinds.set(kind, this.addKind(problem.kinds[kind]!))
+    const base: (() => void)[] = []
+    for (const hole of this.tiedHoles) base.push(...this.holeRows(hole))
+    for (const kind of this.tiedKinds) base.push(...this.kindRows(kind))
+    for (const rank of ranks) base.push(this.rankRow(rank))
+    for (const trial of problem.trials) base.push(...this.trialRows(trial))
+    for (let pair = 0; pair < possible.length; pair++) if (possible[pair] && this.binds(pair)) this.addPair(pair)
+    for (const row of base) row()
+    this.readings = this.system.save()
+  }
+
+  /** Whether anything is tied at all. */
+  get ties(): boolean {
+    return this.tiedHoles.size > 0 || this.tiedKinds.size > 0
+  }
+
+  /** Whether the pair has a part in what is tied. */
+  binds(pair: PairNumber): boolean {
+    const kind = pair % this.bins
+    if (kind === this.bins - 1) return false
+    return this.tiedKinds.has(kind) || this.tiedHoles.has(Math.floor(pair / this.bins))
+  }
+
+  /** Whether the hole is tied to other holes, or the kind to other kinds, by a rank line or a trial. */
+  isTiedHole(hole: number): boolean {
+    return this.tiedHoles.has(hole)
+  }
+  isTiedKind(kind: number): boolean {
+    return this.tiedKinds.has(kind)
+  }
+
+  /** null when one value of every quantity lets all of these pairs stand; else the fewest of them that clash. Empty: the readings alone do. */
+  clash(pairs: PairNumber[]): Clash | null {
+    const bound = pairs.filter((pair) => this.binds(pair)).sort((a, b) => a - b)
+    const key = bound.join()
+    const known = this.known.get(key)
+    if (known !== undefined) return known
+    let clash = this.ask(bound)
+    for (const pair of clash ?? []) {
+      const fewer = this.ask(clash!.filter((other) => other !== pair))
+      if (fewer) clash = fewer
+    }
+    this.known.set(key, clash)
+    return clash
+  }
+
+  private ask(pairs: PairNumber[]): Clash | null {
+    this.system.restore(this.readings)
+    for (const pair of pairs) this.assert(pair)
+    return this.system.check()?.filter((reason) => reason >= 0) ?? null
+  }
+
+  private findTies(possible: Uint8Array, ranks: RankLine[]): void {
+    for (const rank of ranks)
+      for (const number of [rank.less, rank.more])
+        (rank.quantity === 'length' ? this.tiedKinds : this.tiedHoles).add(number)
+    for (const trial of this.problem.trials) {
+      this.tiedHoles.add(trial.hole)
+      this.tiedKinds.add(trial.kind)
+    }
+    const { holes, kinds } = this.problem
+    kinds.forEach((kind, k) => {
+      const served = holes.map((_, h) => h).filter((h) => possible[h * this.bins + k])
+      if (served.some((h) => this.tiedHoles.has(h))) this.tiedKinds.add(k)
+      else if (kind.count > 1 && !together(kindLevels(kind), ...served.map((h) => this.demands[h]!)))
+        this.tiedKinds.add(k)
+    })
+  }
+
+  private addHole(hole: HoleSpans): HoleVariables {
+    const variable = (span: Span) => this.system.addVariable(span.lo, span.hi, OF_READINGS)
+    return {
+      joint: [hole.grip, hole.bracket, hole.gasket].map((span) => [variable(span), 1]),
+      mouth: variable(hole.mouth),
+      threadDepth: variable(hole.threadDepth),
+      bottomDepth: variable(hole.bottomDepth),
+      behind: variable(hole.behind ?? { lo: 0, hi: Number.POSITIVE_INFINITY }),
+    }
+  }
+
+  /** The kind's levels as sums of its own quantities, measured from the face of its washer. */
+  private addKind(kind: KindSpans): KindVariables {
+    const variable = (span: Span) => this.system.addVariable(span.lo, span.hi, OF_READINGS)
+    const length = variable(kind.length)
+    const washer = variable(kind.washer)
+    const lead = variable(kind.tip)
+    const tip: Terms = [
+      [length, 1],
+      [washer, -1],
+    ]
+    const shank: Terms = kind.threadLength
+      ? [...tip, [variable(kind.threadLength), -1]]
+      : [
+          [variable(kind.runOut), 1],
+          [washer, -1],
+        ]
+    return { tip, fullThread: [...tip, [lead, -1]], shank, length, forms: [] }
+  }
+
+  private form(...sums: [Terms, factor: number][]): number {
+    const factors = new Map<number, number>()
+    for (const [terms, factor] of sums)
+      for (const [variable, own] of terms) factors.set(variable, (factors.get(variable) ?? 0) + own * factor)
+    return this.system.addForm([...factors].filter(([, factor]) => factor !== 0))
+  }
+
+  private levelsOf(kind: KindVariables): Terms[] {
+    return [[], kind.tip, kind.fullThread, kind.shank]
+  }
+
+  private hole(number: number) {
+    const { joint, mouth, threadDepth, bottomDepth, behind } = this.holes.get(number)!
+    const first: Terms = [...joint, [mouth, 1]]
+    const last: Terms = [...first, [threadDepth, 1]]
+    const bottom: Terms = [...joint, [bottomDepth, 1]]
+    return { joint, first, last, bottom, passage: [...last, [behind, 1]] as Terms, threadDepth }
+  }
+
+  private holeRows(number: number): (() => void)[] {
+    const hole = this.problem.holes[number]!
+    // A hole whose own figures contradict each other takes no bolt; its figures must not drag the others down with it.
+    if (!hole.blind || hole.bottomDepth.hi < hole.mouth.lo + hole.threadDepth.lo) return []
+    const { bottom, last } = this.hole(number)
+    const room = this.form([bottom, 1], [last, -1])
+    return [() => this.system.bound(room, 0, Number.POSITIVE_INFINITY, OF_READINGS)]
+  }
+
+  private kindRows(number: number): (() => void)[] {
+    const kind = this.problem.kinds[number]!
+    const own = this.kinds.get(number)!
+    const levels = this.levelsOf(own)
+    for (let i = 0; i < KIND_LEVELS; i++)
+      for (let j = 0; j < i; j++) own.forms.push(this.form([levels[i]!, 1], [levels[j]!, -1]))
+    if ((kind.threadLength?.lo ?? 0) > kind.length.hi) return []
+    const rows = [() => this.boundLevels(own, L, B, 0, OF_READINGS)]
+    if (kind.threadLength) {
+      // The thread is no longer than the bolt: length − thread length, which the washer leaves as it is.
+      const plain = this.form([[[own.length, 1]], 1], [own.tip, -1], [own.shank, 1])
+      rows.push(() => this.system.bound(plain, 0, Number.POSITIVE_INFINITY, OF_READINGS))
+    }
+    return rows
+  }
+
+  /** Level `deep` lies at least `least` below `high`. */
+  private boundLevels(kind: KindVariables, deep: number, high: number, least: number, reason: number): void {
+    if (deep > high) this.system.bound(formOf(kind, deep, high), least, Number.POSITIVE_INFINITY, reason)
+    else this.system.bound(formOf(kind, high, deep), Number.NEGATIVE_INFINITY, -least, reason)
+  }
+
+  private rankRow(rank: RankLine): () => void {
+    const of = (number: number): Terms => {
+      if (rank.quantity === 'length') return [[this.kinds.get(number)!.length, 1]]
+      const hole = this.holes.get(number)!
+      return rank.quantity === 'grip' ? [hole.joint[0]!] : [[hole[rank.quantity], 1]]
+    }
+    const row = this.form([of(rank.more), 1], [of(rank.less), -1])
+    return () => this.system.bound(row, 0, Number.POSITIVE_INFINITY, OF_READINGS)
+  }
+
+  private trialRows(trial: TrialLine): (() => void)[] {
+    const { joint, first } = this.hole(trial.hole)
+    const kind = this.kinds.get(trial.kind)!
+    const spans = trial.spans
+    if ('stickOut' in spans) {
+      const row = this.form([kind.tip, 1], [joint, -1])
+      return [() => this.system.bound(row, spans.stickOut.lo, spans.stickOut.hi, OF_READINGS)]
+    }
+    const tip = this.form([kind.tip, 1], [first, -1])
+    const fullThread = this.form([kind.fullThread, 1], [first, -1])
+    return [
+      () => this.system.bound(tip, spans.pastMouth.lo, Number.POSITIVE_INFINITY, OF_READINGS),
+      () => this.system.bound(fullThread, Number.NEGATIVE_INFINITY, spans.pastMouth.hi, OF_READINGS),
+    ]
+  }
+
+  private addPair(pair: PairNumber): void {
+    const number = Math.floor(pair / this.bins)
+    if (!this.tiedHoles.has(number)) return
+    const kind = this.kinds.get(pair % this.bins)
+    must(kind !== undefined, 'Coupling: a tied hole has a kind that is not')
+    const hole = this.hole(number)
+    const forms = [
+      this.form([kind.fullThread, 1], [hole.first, -1]),
+      this.form([hole.first, 1], [kind.shank, -1]),
+      this.form([hole.last, 1], [kind.shank, -1]),
+    ]
+    const spans = this.problem.holes[number]!
+    if (spans.blind)
+      forms.push(this.form([hole.bottom, 1], [kind.tip, -1]), this.form([hole.last, 1], [kind.fullThread, -1]))
+    else if (spans.behind) forms.push(this.form([hole.passage, 1], [kind.tip, -1]))
+    this.pairForms.set(pair, forms)
+  }
+
+  /** Adds the lines of a fit for the pair, with the least engagement that the hole may need. */
+  private assert(pair: PairNumber): void {
+    const number = Math.floor(pair / this.bins)
+    const kind = this.kinds.get(pair % this.bins)!
+    const hole = this.problem.holes[number]!
+    const forms = this.pairForms.get(pair)
+    if (forms) {
+      const least = [hole.engagement.lo, 0, hole.engagement.lo, 0, 0]
+      forms.forEach((form, i) => {
+        this.system.bound(form, least[i]!, Number.POSITIVE_INFINITY, pair)
+      })
+      this.boundLevels(kind, A, B, hole.engagement.lo, pair)
+      this.system.bound(this.hole(number).threadDepth, hole.engagement.lo, Number.POSITIVE_INFINITY, pair)
+      return
+    }
+    const demand = this.demands[number]!
+    for (let i = 0; i < KIND_LEVELS; i++)
+      for (let j = 0; j < i; j++)
+        this.system.bound(formOf(kind, i, j), -demand[j * KIND_LEVELS + i]!, demand[i * KIND_LEVELS + j]!, pair)
+  }
+}
+
+/** Number of the form "level i below level j", i > j, in the order in which kindRows adds them. */
+function formOf(kind: KindVariables, i: number, j: number): number {
+  return kind.forms[(i * (i - 1)) / 2 + j]!
+}
+
+/** A rank line that the readings keep by themselves ties nothing. */
+function holdsAnyway(problem: Problem, { quantity, less, more }: RankLine): boolean {
+  const span = (number: number) =>
+    quantity === 'length' ? problem.kinds[number]!.length : problem.holes[number]![quantity]
+  return span(less).hi <= span(more).lo
+}
+
+/**
+ * Pairs of holes that no single bolt of a kind can serve, for the kinds that are tied by nothing but their own length: known beforehand
+ * they save the search from finding them one by one.
+ */
+export function clashesWithinKinds(problem: Problem, possible: Uint8Array, coupling: Coupling): Clash[] {
+  const clashes: Clash[] = []
+  const demands = problem.holes.map(demandOf)
+  problem.kinds.forEach((kind, k) => {
+    if (!coupling.isTiedKind(k)) return
+    const served = problem.holes.map((_, h) => h).filter((h) => possible[h * coupling.bins + k] && demands[h])
+    const own = kindLevels(kind)
+    for (const a of served)
+      for (const b of served)
+        if (a < b && !together(own, demands[a]!, demands[b]!))
+          clashes.push([a * coupling.bins + k, b * coupling.bins + k])
+  })
+  return clashes
+}
