@@ -34,12 +34,13 @@ export function likelihood(
   coupling: Coupling | null,
   clashes: Clash[],
   links: [number, number][],
+  witness: Int32Array,
   tools: Tools,
 ): Likelihood {
   const { items, bins } = task
   const groups = groupsOf(task, may, coupling, links).map((holes) => {
     if (tools.stop?.aborted) throw new Stopped()
-    return weighGroup({ task, may, weights, coupling, clashes, holes })
+    return weighGroup({ task, may, weights, coupling, clashes, holes, witness })
   })
   const targets = weights.targets.length
   const logWeight = weights.targets.map(
@@ -98,6 +99,8 @@ type GroupTask = {
   coupling: Coupling | null
   clashes: Clash[]
   holes: number[]
+  /** A placement that is known to be complete. */
+  witness: Int32Array
 }
 
 function weighGroup(group: GroupTask): Group {
@@ -331,7 +334,11 @@ function bySampling(group: GroupTask): Group {
       })
       const total = choice.reduce((sum, b) => sum + pull[i]![b]!, 0)
       let left = random() * total
-      const bin = choice.find((b) => (left -= pull[i]![b]!) <= 0) ?? choice[choice.length - 1]
+      const bin =
+        choice.find((b) => {
+          left -= pull[i]![b]!
+          return left <= 0
+        }) ?? choice[choice.length - 1]
       if (bin === undefined) {
         start = null
         break
@@ -349,5 +356,8 @@ function bySampling(group: GroupTask): Group {
       logDraw.push(log)
     }
   }
-  return summed(group, drawn, logDraw, draws)
+  if (drawn.length > 0) return summed(group, drawn, logDraw, draws)
+  // Nothing drawn was possible: one placement is known, and that is all that can be said.
+  const known = holes.map((hole) => hole * bins + group.witness[hole]!)
+  return { ...summed(group, [known], [0], 1), error: 0.5 }
 }
