@@ -23,6 +23,10 @@ export type HoleLimits = {
   basis: LimitBasis
 }
 
+/** mm rounded to so many places of an inch, as the standard prints its limits (a hole's minor diameter to three, the rest to four). */
+const inchPlaces = (mm: number, places: number): number =>
+  (Math.round((mm / 25.4) * 10 ** places) / 10 ** places) * 25.4
+
 const micrometre = (mm: number): number => Math.round(mm * 1000) / 1000
 
 /**
@@ -49,15 +53,16 @@ export function boltLimits(thread: Thread): BoltLimits {
     }
   }
   const { pitch, boltPitch, allowance } = unified(thread)
-  const majorMax = thread.diameter - allowance
-  const pitchMax = pitchDiameter - allowance
+  const majorMax = inchPlaces(thread.diameter - allowance, 4)
+  const pitchMax = inchPlaces(pitchDiameter - allowance, 4)
+  const pitchMin = inchPlaces(pitchMax - boltPitch, 4)
   return {
     majorMax,
-    majorMin: majorMax - 25.4 * 0.06 * pitch ** (2 / 3),
+    majorMin: inchPlaces(majorMax - 25.4 * 0.06 * pitch ** (2 / 3), 4),
     pitchMax,
-    pitchMin: pitchMax - boltPitch,
-    minorMax: minorDiameter - allowance,
-    minorMin: pitchMax - boltPitch - 0.616 * thread.pitch,
+    pitchMin,
+    minorMax: inchPlaces(minorDiameter - allowance, 4),
+    minorMin: inchPlaces(pitchMin - 0.616 * thread.pitch, 4),
     basis: 'formula',
   }
 }
@@ -87,10 +92,10 @@ export function holeLimits(thread: Thread): HoleLimits {
   const small = Math.min(0.394 * pitch, Math.max(large, 0.05 * pitch ** (2 / 3) + (0.03 * pitch) / diameter - 0.002))
   return {
     majorMin: thread.diameter,
-    pitchMin: pitchDiameter,
-    pitchMax: pitchDiameter + 1.3 * boltPitch,
-    minorMin: minorDiameter,
-    minorMax: minorDiameter + 25.4 * (diameter < 0.25 ? small : large),
+    pitchMin: inchPlaces(pitchDiameter, 4),
+    pitchMax: inchPlaces(pitchDiameter + 1.3 * boltPitch, 4),
+    minorMin: inchPlaces(minorDiameter, 3),
+    minorMax: inchPlaces(minorDiameter + 25.4 * (diameter < 0.25 ? small : large), 3),
     basis: 'formula',
   }
 }
