@@ -6,7 +6,7 @@ import { assemblyPreload, tighteningTorque } from './preload.ts'
 import { criticalEngagement, engagementFor } from './stripping.ts'
 import type { ClampRange } from './torque.ts'
 import { type BookTorque, bookTorque, usualTorque } from './usualTorque.ts'
-import { clampOf, type JointLoads, slipperyBelow, type Utilisation, utilisations } from './utilisation.ts'
+import { breakingLoad, clampOf, type JointLoads, slipperyBelow, type Utilisation, utilisations } from './utilisation.ts'
 import { type JointVerdict, verdictsOn } from './verdict.ts'
 import { type Extension, wrenchDeviation, wrenchSetting } from './wrench.ts'
 
@@ -19,7 +19,8 @@ export type Target = { mu: number; preload: number; torque: number }
 export type JointAnswer = {
   gripbook: 'joint/1'
   thread: string
-  class: { name: string; tensile: number; yield: number; source: string; assumed?: string }
+  /** MPa; `breakingLoad` in N is what the class holds at least in plain tension. */
+  class: { name: string; tensile: number; yield: number; breakingLoad: number; source: string; assumed?: string }
   head: { name: string; bearing: number; hole: number; acrossFlats?: number }
   friction: { condition: string; mu: Interval; source: string }
   /** N·m at the bolt, N·m to set on the wrench with drag and extension counted in, and the wrench's deviation as a share. */
@@ -65,6 +66,7 @@ export function joint(wanted: JointWanted): JointAnswer {
       name: strength.name,
       tensile: strength.tensile,
       yield: strength.yield,
+      breakingLoad: breakingLoad(loads),
       source: strength.source,
       ...(strength.assumed === undefined ? {} : { assumed: strength.assumed }),
     },
@@ -171,7 +173,7 @@ function otherThreads(name: string, acrossFlats: number | undefined): string[] {
   const others = socketsFor(acrossFlats).filter((head) => head.thread !== name)
   if (others.length === 0) return []
   const list = others.map((head) => `${head.thread} (${head.standard})`).join(', ')
-  return [`A ${acrossFlats} mm socket also fits ${list}: measure diameter and pitch.`]
+  return [`The same ${acrossFlats} mm socket also fits ${list}: measure diameter and pitch.`]
 }
 
 function notChecked({ parent, engagement, seat, ring }: JointLoads, extension: Extension | undefined): string[] {

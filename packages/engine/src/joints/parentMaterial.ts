@@ -11,7 +11,8 @@ export type ParentMaterial = {
   /** Usual engagement of a full-strength bolt in diameters, and the spread that sources show. */
   usualEngagement: number
   engagementSpread: Interval
-  source: string
+  /** Where each of the three figures comes from. */
+  sources: { shear: string; seat: string; engagement: string }
 }
 
 const MATERIALS: readonly (ParentMaterial & { also: readonly string[] })[] = [
@@ -22,8 +23,11 @@ const MATERIALS: readonly (ParentMaterial & { also: readonly string[] })[] = [
     seatPressure: { lo: 220, hi: 290 },
     usualEngagement: 1.5,
     engagementSpread: { lo: 1.3, hi: 2.2 },
-    source:
-      'shear: NADCA die-casting alloys 170 to 200, 130 for a softer 310-type casting; seat: VDI 2230:2003, G-AlSi9Cu3 sand 220, die-cast 290; 1.5 d: US Army, tapped hole in softer metal, other books 1.3 to 2.2 d',
+    sources: {
+      shear: 'NADCA die-casting alloys 170 to 200, 130 for a softer 310-type casting',
+      seat: 'VDI 2230:2003, G-AlSi9Cu3 sand 220, die-cast 290',
+      engagement: '1.5 d: US Army, tapped hole in softer metal, other books 1.3 to 2.2 d',
+    },
   },
   {
     name: 'wrought aluminium',
@@ -32,8 +36,11 @@ const MATERIALS: readonly (ParentMaterial & { also: readonly string[] })[] = [
     seatPressure: { lo: 230, hi: 410 },
     usualEngagement: 1.5,
     engagementSpread: { lo: 1.3, hi: 2.5 },
-    source:
-      'shear: 0.65 of a tensile strength of 240 to 350 MPa (common practice, no source); seat: VDI 2230:2003, AlMg4.5Mn 230 to AlZnMgCu1.5 410; 1.5 d: US Army, tapped hole in softer metal',
+    sources: {
+      shear: '0.65 of a tensile strength of 240 to 350 MPa (common practice, no source)',
+      seat: 'VDI 2230:2003, AlMg4.5Mn 230 to AlZnMgCu1.5 410',
+      engagement: '1.5 d: US Army, tapped hole in softer metal',
+    },
   },
   {
     name: 'grey iron',
@@ -42,8 +49,11 @@ const MATERIALS: readonly (ParentMaterial & { also: readonly string[] })[] = [
     seatPressure: { lo: 600, hi: 900 },
     usualEngagement: 1.25,
     engagementSpread: { lo: 1, hi: 1.5 },
-    source:
-      'shear: 0.8 to 1.4 of a tensile strength of 250 MPa; seat: VDI 2230:1986 GG15 600, VDI 2230:2003 GJL-250 900; 1.25 d: VDI-type table for GJL-250, other books 1.0 to 1.5 d',
+    sources: {
+      shear: '0.8 to 1.4 of a tensile strength of 250 MPa',
+      seat: 'VDI 2230:1986 GG15 600, VDI 2230:2003 GJL-250 900',
+      engagement: '1.25 d: VDI-type table for GJL-250, other books 1.0 to 1.5 d',
+    },
   },
   {
     name: 'ductile iron',
@@ -52,8 +62,11 @@ const MATERIALS: readonly (ParentMaterial & { also: readonly string[] })[] = [
     seatPressure: { lo: 480, hi: 1000 },
     usualEngagement: 1,
     engagementSpread: { lo: 0.9, hi: 1.5 },
-    source:
-      'shear: 0.9 of a tensile strength of 400 to 600 MPa; seat: VDI 2230:1986 GGG35 480, VDI 2230:2003 GJS-600 1000 (unverified there); 1.0 d: common practice, no source',
+    sources: {
+      shear: '0.9 of a tensile strength of 400 to 600 MPa',
+      seat: 'VDI 2230:1986 GGG35 480, VDI 2230:2003 GJS-600 1000 (unverified there)',
+      engagement: '1.0 d: common practice, no source',
+    },
   },
   {
     name: 'steel',
@@ -62,8 +75,11 @@ const MATERIALS: readonly (ParentMaterial & { also: readonly string[] })[] = [
     seatPressure: { lo: 490, hi: 760 },
     usualEngagement: 1,
     engagementSpread: { lo: 0.8, hi: 1.4 },
-    source:
-      'shear: 0.6 of a tensile strength of 360 to 800 MPa (common practice, no source); seat: VDI 2230:2003, S235 490 to S355 760 (the 1986 edition has 260 for the former); 1.0 d: US Army, tapped hole in the same metal',
+    sources: {
+      shear: '0.6 of a tensile strength of 360 to 800 MPa (common practice, no source)',
+      seat: 'VDI 2230:2003, S235 490 to S355 760 (the 1986 edition has 260 for the former)',
+      engagement: '1.0 d: US Army, tapped hole in the same metal',
+    },
   },
   {
     name: 'magnesium',
@@ -72,8 +88,11 @@ const MATERIALS: readonly (ParentMaterial & { also: readonly string[] })[] = [
     seatPressure: { lo: 140, hi: 280 },
     usualEngagement: 2,
     engagementSpread: { lo: 1.5, hi: 2.5 },
-    source:
-      'shear: cast AZ91 (from memory); seat: VDI 2230:1986 sand-cast MgAl9 140, VDI 2230:2003 MgAl9Zn1 280 (unverified there); 2.0 d: studs in aluminium or magnesium under shock',
+    sources: {
+      shear: 'cast AZ91 (from memory)',
+      seat: 'VDI 2230:1986 sand-cast MgAl9 140, VDI 2230:2003 MgAl9Zn1 280 (unverified there)',
+      engagement: '2.0 d: studs in aluminium or magnesium under shock',
+    },
   },
 ]
 
@@ -82,7 +101,7 @@ export const MATERIAL_NAMES: readonly string[] = MATERIALS.map(({ name }) => nam
 
 /**
  * The parent material of a name, with the user's own better values in place of the ranges. Undefined for a name that is not known, unless the user
- * gives the shear strength: then the rest is that of cast aluminium, the softest common case, and `source` says so.
+ * gives the shear strength: then the rest is that of cast aluminium, the softest common case, and `sources` says so.
  */
 export function parentMaterial(material: Material | undefined): ParentMaterial | undefined {
   if (material === undefined) return undefined
@@ -92,18 +111,23 @@ export function parentMaterial(material: Material | undefined): ParentMaterial |
   const { shearStrength, limitPressure } = given
   if (!known && shearStrength === undefined) return undefined
   const { also: _, ...base } = known ?? (MATERIALS[0] as (typeof MATERIALS)[number])
-  const own = [
-    shearStrength === undefined ? '' : `shear ${shearStrength} MPa entered by the user`,
-    limitPressure === undefined ? '' : `seat ${limitPressure} MPa entered by the user`,
-    known ? '' : 'the rest as for cast aluminium',
-  ].filter((part) => part !== '')
   return {
     ...base,
     name: known ? base.name : given.name,
     shear: shearStrength === undefined ? base.shear : { lo: shearStrength, hi: shearStrength },
     seatPressure: limitPressure === undefined ? base.seatPressure : { lo: limitPressure, hi: limitPressure },
-    source: [...own, base.source].join('; '),
+    sources: {
+      shear: shearStrength === undefined ? base.sources.shear : ENTERED,
+      seat: limitPressure === undefined ? asFor(base.sources.seat, known) : ENTERED,
+      engagement: asFor(base.sources.engagement, known),
+    },
   }
+}
+
+const ENTERED = 'entered by the user'
+
+function asFor(source: string, known: unknown): string {
+  return known ? source : `as for cast aluminium: ${source}`
 }
 
 /** The widest shear range over all materials, for a hole whose material nobody has named. */

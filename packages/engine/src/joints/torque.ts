@@ -52,3 +52,8 @@ export function clampRange(
 export function nutFactor(thread: Thread, bearing: number, mu: number): number {
   return lever(thread, bearing, mu) / thread.diameter
 }
+
+/** Tightening factor αA = Fmax/Fmin that belongs to a scatter of ±`scatter` (a share, 0.23 for ±23 %). @source VDI 2230 */
+export function tighteningFactor(scatter: number): number {
+  return (1 + scatter) / (1 - scatter)
+}

@@ -88,7 +88,7 @@ export function utilisations(joint: JointLoads): Utilisation[] {
         clamp,
         hole,
         'N',
-        `FED-STD-H28/2B shear areas at the limits of size; ${parent.source}`,
+        `FED-STD-H28/2B shear areas at the limits of size; shear strength of ${parent.name}: ${parent.sources.shear}`,
       ),
       used(
         'thread of the bolt',
@@ -101,7 +101,15 @@ export function utilisations(joint: JointLoads): Utilisation[] {
   }
   if (seat) {
     const pressure = { lo: clamp.lo / ring.area, middle: clamp.middle / ring.area, hi: clamp.hi / ring.area }
-    list.push(used('seat under the head', pressure, seat.seatPressure, 'MPa', seat.source))
+    list.push(
+      used(
+        'seat under the head',
+        pressure,
+        seat.seatPressure,
+        'MPa',
+        `limiting pressure on ${seat.name}: ${seat.sources.seat}`,
+      ),
+    )
   }
   return list
 }

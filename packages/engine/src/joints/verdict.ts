@@ -134,5 +134,5 @@ const mpa = ({ lo, hi }: Interval): string => `${Math.round(lo)} to ${Math.round
 const kilonewton = (load: number): string => (load / 1000).toFixed(1)
 const kilonewtons = ({ lo, hi }: Interval): string => `${kilonewton(lo)} to ${kilonewton(hi)} kN`
 const newtonMetres = ({ lo, hi }: Interval): string => `${figure(lo)} to ${figure(hi)} N·m`
-const figure = (x: number): string => (x < 20 ? x.toFixed(1) : String(Math.round(x)))
+const figure = (x: number): string => (x < 100 ? x.toFixed(1) : String(Math.round(x)))
 const percent = (share: number): string => `${Math.round(share * 100)} %`

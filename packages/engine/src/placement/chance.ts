@@ -2,8 +2,8 @@
  * How large a share of what the readings allow lets a pair fit, with every quantity even over its span and independent of the others.
  * An estimate on fixed points; it weighs what is possible and never decides what is.
  */
-import { type HoleSpans, type KindSpans, stackOf } from './problem.ts'
-import { NANOMETRES, type Span } from './span.ts'
+import type { HoleSpans, KindSpans } from './problem.ts'
+import { NANOMETRES, type Span, sum } from './span.ts'
 
 export type HoleQuantity = 'grip' | 'threadDepth' | 'bottomDepth'
 export type ReadQuantity = HoleQuantity | 'length'
@@ -14,33 +14,49 @@ const STEPS = [2, 3, 5, 7, 11, 13, 17, 19, 23].map((prime) => Math.sqrt(prime) %
 
 /** From 0 to 1. `known`: one quantity held at a value, nm. */
 export function fitChance(hole: HoleSpans, kind: KindSpans, known?: { quantity: ReadQuantity; value: number }): number {
-  const spans = { ...likelySpans(hole), length: lengthPrior(kind) }
-  const stack = stackOf(hole)
-  const rest: Span = {
-    lo: stack.lo - hole.grip.lo,
-    hi: stack.hi === Number.POSITIVE_INFINITY ? stack.lo : stack.hi - hole.grip.hi,
-  }
+  const spans = [
+    ...quantitySpans(hole, kind, known),
+    restOfStack(hole),
+    finite(hole.mouth, 0),
+    finite(kind.washer, 0),
+    finite(kind.tip, 0),
+    kind.threadLength ? finite(kind.threadLength, 0) : kind.runOut,
+  ]
   let fits = 0
-  for (let i = 0; i < POINTS; i++) {
-    const at = (n: number, span: Span) => span.lo + ((0.5 + (i + 1) * STEPS[n]!) % 1) * (span.hi - span.lo)
-    const read = (n: number, quantity: ReadQuantity) =>
-      known?.quantity === quantity ? known.value : at(n, spans[quantity])
-    const length = read(0, 'length')
-    const mouth = at(3, finite(hole.mouth, 0))
-    const lastThread = mouth + read(4, 'threadDepth')
-    const bottom = Math.max(lastThread, read(5, 'bottomDepth'))
-    const stickOut = length - read(1, 'grip') - at(2, finite(rest, 0)) - at(6, finite(kind.washer, 0))
-    const fullThread = stickOut - at(7, finite(kind.tip, 0))
-    const shank = kind.threadLength
-      ? stickOut - Math.min(length, at(8, finite(kind.threadLength, 0)))
-      : stickOut - Math.max(0, length - at(8, kind.runOut))
-    const need = hole.engagement.lo
-    const engaged = Math.min(fullThread, lastThread) - Math.max(shank, mouth) >= need
-    const behind = hole.behind?.hi ?? Number.POSITIVE_INFINITY
-    const ends = hole.blind ? stickOut <= bottom && fullThread <= lastThread : stickOut <= lastThread + behind
-    if (engaged && ends && shank <= mouth) fits++
-  }
+  for (let i = 0; i < POINTS; i++) if (fitsAt(hole, kind, spans, i)) fits++
   return fits / POINTS
+}
+
+/** Length, grip, thread depth, bottom depth. */
+function quantitySpans(hole: HoleSpans, kind: KindSpans, known?: { quantity: ReadQuantity; value: number }): Span[] {
+  const { grip, threadDepth, bottomDepth } = likelySpans(hole)
+  const spans: Record<ReadQuantity, Span> = { length: lengthPrior(kind), grip, threadDepth, bottomDepth }
+  if (known) spans[known.quantity] = { lo: known.value, hi: known.value }
+  return [spans.length, spans.grip, spans.threadDepth, spans.bottomDepth]
+}
+
+/** Bracket and gasket. */
+function restOfStack({ bracket, gasket }: HoleSpans): Span {
+  return finite(sum(bracket, gasket), 0)
+}
+
+function fitsAt(hole: HoleSpans, kind: KindSpans, spans: Span[], point: number): boolean {
+  const length = valueAt(spans, 0, point)
+  const mouth = valueAt(spans, 5, point)
+  const lastThread = mouth + valueAt(spans, 2, point)
+  const bottom = Math.max(lastThread, valueAt(spans, 3, point))
+  const stickOut = length - valueAt(spans, 1, point) - valueAt(spans, 4, point) - valueAt(spans, 6, point)
+  const fullThread = stickOut - valueAt(spans, 7, point)
+  const last = valueAt(spans, 8, point)
+  const shank = stickOut - (kind.threadLength ? Math.min(length, last) : Math.max(0, length - last))
+  if (shank > mouth || Math.min(fullThread, lastThread) - Math.max(shank, mouth) < hole.engagement.lo) return false
+  if (hole.blind) return stickOut <= bottom && fullThread <= lastThread
+  return stickOut <= lastThread + (hole.behind?.hi ?? Number.POSITIVE_INFINITY)
+}
+
+function valueAt(spans: Span[], n: number, point: number): number {
+  const { lo, hi } = spans[n]!
+  return lo + ((0.5 + (point + 1) * STEPS[n]!) % 1) * (hi - lo)
 }
 
 /** The hole's spans with unknown ends replaced by usual ones, so that points can be laid in them: common practice, no source. */

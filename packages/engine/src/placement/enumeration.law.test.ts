@@ -4,7 +4,7 @@ import { disagreements } from './testing/disagreements.ts'
 import { smallUnit } from './testing/generateFace.ts'
 import { loadSolver } from './testing/highs.ts'
 
-test('[PL1] [PL10] [PL11] on 2000 random small faces the answer is that of enumerating all placements', async () => {
+test('[PL1] [PL9] [PL10] [PL11] on 2000 random small faces the answer is that of enumerating all placements', async () => {
   const solve = await loadSolver()
   const tools = { solver: async () => solve }
   const seen = { feasible: 0, not: 0, open: 0, changed: 0 }

@@ -24,6 +24,7 @@ type Group = { holes: number[]; logSum: Float64Array; share: Float64Array[]; err
 
 const MOST_STATES = 60_000
 const MOST_LISTED = 20_000
+const MOST_VISITS = 100_000
 const DRAWS = 1_000
 
 /** `may[pair]`: the pairs that stand in at least one complete placement. */
@@ -233,15 +234,15 @@ function byListing(group: GroupTask): Group | null {
   const { task, may, coupling, clashes, holes } = group
   const { bins } = task
   const room = Float64Array.from(task.capacity)
-  const chosen: number[] = []
+  const chosen = new Chosen(task.items, bins)
   const listed: number[][] = []
   let visits = 0
   const go = (at: number): boolean => {
-    if (++visits > 20 * MOST_LISTED) return false
+    if (++visits > MOST_VISITS) return false
     if (at === holes.length) {
-      const clash = coupling!.clash(chosen)
+      const clash = coupling!.clash(chosen.pairs)
       if (clash) clashes.push(clash)
-      else listed.push(chosen.slice())
+      else listed.push(chosen.pairs.slice())
       return listed.length <= MOST_LISTED
     }
     for (let b = 0; b < bins; b++) {
@@ -249,7 +250,7 @@ function byListing(group: GroupTask): Group | null {
       if (!may[pair] || room[b]! < 1) continue
       chosen.push(pair)
       room[b]!--
-      const fine = breaks(clashes, chosen, bins) || go(at + 1)
+      const fine = chosen.breaks(clashes) || go(at + 1)
       room[b]!++
       chosen.pop()
       if (!fine) return false
@@ -264,13 +265,37 @@ function byListing(group: GroupTask): Group | null {
   )
 }
 
-/** Whether the newest pair completes a known clash. */
-function breaks(clashes: Clash[], chosen: number[], bins: number): boolean {
-  const newest = chosen[chosen.length - 1]!
-  const at = new Map(chosen.map((pair) => [Math.floor(pair / bins), pair]))
-  return clashes.some(
-    (clash) => clash.includes(newest) && clash.every((pair) => at.get(Math.floor(pair / bins)) === pair),
-  )
+/** Pairs chosen so far, one for each hole. */
+class Chosen {
+  readonly pairs: number[] = []
+  private readonly at: Int32Array
+  private readonly bins: number
+
+  constructor(items: number, bins: number) {
+    this.at = new Int32Array(items).fill(-1)
+    this.bins = bins
+  }
+
+  push(pair: number): void {
+    this.pairs.push(pair)
+    this.at[Math.floor(pair / this.bins)] = pair
+  }
+
+  pop(): void {
+    this.at[Math.floor(this.pairs.pop()! / this.bins)] = -1
+  }
+
+  /** Whether the newest pair completes a known clash. */
+  breaks(clashes: Clash[]): boolean {
+    const newest = this.pairs[this.pairs.length - 1]!
+    for (const clash of clashes) {
+      if (!clash.includes(newest)) continue
+      let whole = true
+      for (const pair of clash) if (this.at[Math.floor(pair / this.bins)] !== pair) whole = false
+      if (whole) return true
+    }
+    return false
+  }
 }
 
 /** Sums over listed placements; `logDraw`: ln of how likely each was to be drawn (0 where all are listed once). */
@@ -324,13 +349,17 @@ function bySampling(group: GroupTask): Group {
   for (; draws < DRAWS; draws++) {
     const cost = small.cost.slice()
     let start = cheapestAssignment({ ...small, cost })
-    const chosen: number[] = []
+    const chosen = new Chosen(task.items, bins)
     let log = 0
     for (let i = 0; start && i < holes.length; i++) {
       const open = assignablePairs({ ...small, cost }, start.bin)
       const choice = Array.from({ length: bins }, (_, b) => b).filter((b) => {
         if (!open[i * bins + b]) return false
-        return !coupling || !breaks(clashes, [...chosen, holes[i]! * bins + b], bins)
+        if (!coupling) return true
+        chosen.push(holes[i]! * bins + b)
+        const breaks = chosen.breaks(clashes)
+        chosen.pop()
+        return !breaks
       })
       const total = choice.reduce((sum, b) => sum + pull[i]![b]!, 0)
       let left = random() * total
@@ -349,10 +378,10 @@ function bySampling(group: GroupTask): Group {
       if (start.bin[i] !== bin) start = cheapestAssignment({ ...small, cost })
     }
     if (!start) continue
-    const clash = coupling?.clash(chosen)
+    const clash = coupling?.clash(chosen.pairs)
     if (clash) clashes.push(clash)
     else {
-      drawn.push(chosen)
+      drawn.push(chosen.pairs)
       logDraw.push(log)
     }
   }

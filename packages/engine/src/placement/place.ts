@@ -14,7 +14,7 @@ import { compatible, FOUND_EMPTY, FOUND_UNKNOWN, type Problem, problemsOf } from
 import type { Placement } from './search.ts'
 import type { Tools } from './solver.ts'
 import { NANOMETRES } from './span.ts'
-import { changeOf, fewestEmpty, mayPairs, openTray, type Tray, taskOf } from './tray.ts'
+import { changeOf, fewestEmpty, judgeAll, mayPairs, openTray, type Tray, taskOf } from './tray.ts'
 import { standardBolts } from './wanted.ts'
 import { type Weights, weightsOf } from './weights.ts'
 import { list, statementWords } from './words.ts'
@@ -34,6 +34,8 @@ export async function place(unit: Unit, tools: Tools = {}): Promise<PlacementAns
 /** All that has been worked out about a tray. */
 type Outcome = {
   tray: Tray
+  /** Every pair alone, with all that was stated. */
+  judged: Tray['judged']
   empty: number
   may: Uint8Array
   /** The fewest changes, and of those the likeliest. */
@@ -66,6 +68,7 @@ async function placeTray(unit: Unit, stated: Problem, tools: Tools): Promise<Fac
   )
   const outcome: Outcome = {
     tray,
+    judged: contradictions.length > 0 ? judgeAll(stated) : tray.judged,
     empty,
     may,
     leastChanged,
@@ -197,7 +200,7 @@ function lineConflict(problem: Problem, lines: StatedLine[]): Outcome['conflicts
 }
 
 function faceAnswer(unit: Unit, face: Face, outcome: Outcome): FaceAnswer {
-  const { tray, best, leastChanged, likely, conflicts, next } = outcome
+  const { tray, judged, best, leastChanged, likely, conflicts, next } = outcome
   const { problem, bins } = tray
   const empty = bins - 1
   const here = problem.holes.flatMap((hole, h) => (hole.face === face ? [h] : []))
@@ -210,7 +213,7 @@ function faceAnswer(unit: Unit, face: Face, outcome: Outcome): FaceAnswer {
     const ofHole = problem.kinds.flatMap((kind, k) =>
       compatible(problem.holes[h]!, kind) === 'other face'
         ? []
-        : [pairAnswer(problem.holes[h]!, kind, tray.judged[h * bins + k]!)],
+        : [pairAnswer(problem.holes[h]!, kind, judged[h * bins + k]!)],
     )
     pairs.push(...ofHole)
     holes[problem.holes[h]!.source.id] = holeAnswer(outcome, h, ofHole)

@@ -14,6 +14,8 @@ type Node = { cost: Float64Array; placement: Placement; age: number }
 const PATIENCE = 2000
 const SOONER = 100
 const NEAR = 1e-9
+const NONE = -1
+const SEVERAL = -2
 
 export class Search {
   private readonly coupling: Coupling | null
@@ -85,9 +87,14 @@ export class Search {
   private propagate(cost: Float64Array, { bins, items }: AssignmentTask): boolean {
     const certain = new Int32Array(items)
     const read = (hole: number) => {
-      let only = -1
-      for (let b = 0; b < bins; b++) if (cost[hole * bins + b]! < Number.POSITIVE_INFINITY) only = only < 0 ? b : -2
-      certain[hole] = only
+      let count = 0
+      let last = NONE
+      for (let b = 0; b < bins; b++)
+        if (cost[hole * bins + b]! < Number.POSITIVE_INFINITY) {
+          count++
+          last = b
+        }
+      certain[hole] = count > 1 ? SEVERAL : last
     }
     for (let hole = 0; hole < items; hole++) read(hole)
     for (let changed = true; changed; ) {
@@ -108,7 +115,7 @@ export class Search {
         }
       }
     }
-    return certain.every((only) => only !== -1)
+    return !certain.includes(NONE)
   }
 
   /** The same question put to the solver: counts and known clashes as rows, and a new row for every clash that its answer shows. */

@@ -20,22 +20,13 @@ export type Tray = {
 }
 
 export function openTray(problem: Problem, tools: Tools): Tray {
-  const { holes, kinds } = problem
+  const { kinds } = problem
   const bins = kinds.length + 1
-  const judged: Judged[] = new Array(holes.length * bins)
-  const possible = new Uint8Array(holes.length * bins)
-  holes.forEach((hole, h) => {
-    kinds.forEach((kind, k) => {
-      const own = problem.trials.filter((trial) => trial.hole === h && trial.kind === k)
-      const pair = h * bins + k
-      judged[pair] = judgePair(
-        hole,
-        kind,
-        own.map(({ spans }) => spans),
-      )
-      possible[pair] = judged[pair].verdict === 'cannot' || kind.count < 1 ? 0 : 1
-    })
-  })
+  const judged = judgeAll(problem)
+  const possible = new Uint8Array(judged.length)
+  for (let pair = 0; pair < possible.length; pair++)
+    if (pair % bins < kinds.length && judged[pair]!.verdict !== 'cannot' && kinds[pair % bins]!.count > 0)
+      possible[pair] = 1
   const found = new Coupling(problem, possible)
   if (found.ties)
     for (let pair = 0; pair < possible.length; pair++)
@@ -44,6 +35,18 @@ export function openTray(problem: Problem, tools: Tools): Tray {
   const coupling = found.ties && found.clash(left) ? found : null
   const clashes = coupling ? clashesWithinKinds(problem, possible, coupling) : []
   return { problem, bins, judged, possible, coupling, clashes, search: new Search(coupling, clashes, tools) }
+}
+
+/** Every hole and kind alone, by pair number. */
+export function judgeAll({ holes, kinds, trials }: Problem): Judged[] {
+  const judged: Judged[] = new Array(holes.length * (kinds.length + 1))
+  holes.forEach((hole, h) => {
+    kinds.forEach((kind, k) => {
+      const own = trials.filter((trial) => trial.hole === h && trial.kind === k).map(({ spans }) => spans)
+      judged[h * (kinds.length + 1) + k] = judgePair(hole, kind, own)
+    })
+  })
+  return judged
 }
 
 /** The task with this cost on every possible pair, and at most `empty` holes without a bolt at `emptyCost` each. */

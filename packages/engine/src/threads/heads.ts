@@ -30,8 +30,9 @@ const rows = (standard: string, form: HeadForm, of: Row[]): StandardHead[] =>
   of.map((row) => ({ standard, form, ...row }))
 
 const HEADS: readonly StandardHead[] = [
-  // ISO 4014:2011, product grade A, as in a copy of the standard; ISO 4017 has the same head
+  // ISO 4014:2011, product grade A, as in a copy of the standard (M3 from memory); ISO 4017 has the same head
   ...rows('ISO 4014/4017', 'hexagon', [
+    { thread: 'M3', acrossFlats: 5.5, bearing: 4.57 },
     { thread: 'M4', acrossFlats: 7, bearing: 5.88, acrossCorners: 7.66 },
     { thread: 'M5', acrossFlats: 8, bearing: 6.88, acrossCorners: 8.79, height: 3.65 },
     { thread: 'M6', acrossFlats: 10, bearing: 8.88, acrossCorners: 11.05, height: 4.15 },

@@ -113,10 +113,12 @@ export function contractRows(face: Face, tray: readonly Kind[] = face.kinds ?? [
     }
     const pitches = pitchesOf(tray[kindIndex.get(trial.kind)!]!.thread)
     must(pitches.length === 1, 'turns are counted only where the pitch is known', trial)
-    const advance = nanometres((trial.turns * pitches[0]!) / 1e6)
+    // A count of turns is right to half a turn either way.
+    const least = nanometres((Math.max(0, trial.turns - 0.5) * pitches[0]!) / 1e6)
+    const most = nanometres(((trial.turns + 0.5) * pitches[0]!) / 1e6)
     return [
-      { terms: [[hole.mouth, 1], ...minus(s)], atMost: -advance },
-      { terms: [...s, [hole.mouth, -1], [kind.tip, -1]], atMost: advance },
+      { terms: [[hole.mouth, 1], ...minus(s)], atMost: -least },
+      { terms: [...s, [hole.mouth, -1], [kind.tip, -1]], atMost: most },
     ]
   }
 
