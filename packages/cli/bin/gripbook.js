@@ -1,4 +1,4 @@
 #!/usr/bin/env node
-import { main } from '../dist/main.js'
+import { main, processWorld } from '../dist/index.js'
 
-process.exitCode = await main(process.argv.slice(2), process)
+process.exitCode = await main(process.argv.slice(2), processWorld(process))

@@ -1,3 +1,4 @@
+import { sizeOf, type UnitName, unitsOf } from '@gripbook/engine'
 import type { FileFault } from './fault.ts'
 import { pathText } from './path.ts'
 import { quoted } from './quoted.ts'
@@ -62,11 +63,12 @@ const WORDS: Words = {
   'not-a-length': (f) => `${quoted(f.found)} is not a length. Write it as 12.3 or {"value": 12.3, "unit": "mm"}.`,
   'not-a-torque': (f) => `${quoted(f.found)} is not a torque. Write it as 10 or {"value": 8, "unit": "lbf·ft"}.`,
   'unknown-unit': (f) => `${quoted(f.found)} is not a unit that is known here. Use one of ${f.expected.join(', ')}.`,
-  'wrong-dimension': (f) => `${quoted(f.found)} measures something else. Use one of ${f.expected}.`,
+  'wrong-dimension': (f) =>
+    `${quoted(f.found)} measures no ${f.expected}. Use one of ${unitsOf(f.expected === 'torque' ? 'torque' : 'length').join(', ')}.`,
   negative: (f) => `${f.found} is negative. Give a figure of 0 or more.`,
   'ends-crossed': (f) => `the lower end ${f.atLeast} lies above the upper end ${f.atMost}. Swap them, or read again.`,
   'two-figures-disagree': (f) =>
-    `${f.value} ${f.unit} and ${f.also} ${f.alsoUnit} are not the same figure: they differ by ${rounded(f.off)} ${f.alsoUnit}. One is a slip; look the figure up again.`,
+    `${f.value} ${f.unit} and ${f.also} ${f.alsoUnit} are not the same figure: they differ by ${rounded(f.off)} ${sizeOf(f.alsoUnit as UnitName, 'length') === undefined ? 'N·m' : 'mm'}. One is a slip; look the figure up again.`,
 }
 
 /** Slips that are made often, said by the sign at which the reading stopped. */

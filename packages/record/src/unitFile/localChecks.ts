@@ -1,4 +1,4 @@
-import { readThread } from '@gripbook/engine'
+import { checkTwoFigures, type Fault, type FaultPath, type Figure, readThread, sizeOf } from '@gripbook/engine'
 
 /** Signs that turn text around or hide in it: U+202A to U+202E, U+2066 to U+2069, and the line and paragraph separators. */
 function hides(code: number): boolean {
@@ -30,6 +30,13 @@ export function endsInOrder(ends: { atLeast?: number; atMost?: number }): boolea
 }
 
 /** True when a figure given in two units is one and the same within the last digit of either. */
-export function figuresAgree(_given: object): boolean {
-  return true
+export function figuresAgree(given: object): boolean {
+  return disagreement(given, []) === null
+}
+
+/** The fault of a figure given in two units that disagree, or null. The units say which dimension they measure. */
+export function disagreement(given: object, path: FaultPath): Fault | null {
+  const figure = given as Figure & { also?: Figure }
+  const unit = figure.unit ?? figure.also?.unit ?? 'mm'
+  return checkTwoFigures(figure, sizeOf(unit, 'length') === undefined ? 'torque' : 'length', path)
 }

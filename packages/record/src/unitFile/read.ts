@@ -18,12 +18,12 @@ export function readUnitFile(text: string): ReadFile<Unit> {
   // what cannot be parsed is told alone: any other fault would only be an echo of it
   if (scanned.broken) return failed(scanned.faults.slice(-1))
   const value: unknown = JSON.parse(plain)
-  const unread = schemaFaults(unitSchema, value)
   const read = unitSchema.safeParse(value)
   if (read.success && scanned.faults.length === 0) {
     const crossed = crossFaults(value as Unit)
     return crossed.length === 0 ? { ok: true, value: read.data } : failed(crossed)
   }
+  const unread = read.success ? [] : schemaFaults(unitSchema, value)
   const tooGreat = new Set(scanned.faults.map((fault) => JSON.stringify(fault.path)))
   const faults = [...scanned.faults, ...unread.filter((fault) => !tooGreat.has(JSON.stringify(fault.path)))]
   const left = without(

@@ -1,5 +1,5 @@
 import type { FaultPath } from '@gripbook/engine'
-import { LENGTH_UNITS, TORQUE_UNITS } from '@gripbook/engine'
+import { unitsOf } from '@gripbook/engine'
 import type { Expected, FileFault } from './fault.ts'
 import { localFault } from './localFaults.ts'
 import { nearestName } from './nearest.ts'
@@ -182,11 +182,14 @@ function wrongWord(expected: readonly string[], value: unknown, path: FaultPath)
   if (typeof value !== 'string') return { code: 'wrong-type', path, found: sayValue(value), expected: 'text' }
   const found = value.slice(0, 60)
   if (expected.includes('unit/1')) return { code: 'wrong-format', path, found }
-  const dimension = [LENGTH_UNITS, TORQUE_UNITS].find((units) => (units as string[]).includes(expected[0]!))
+  const dimension = (['length', 'torque'] as const).find((one) =>
+    (unitsOf(one) as readonly string[]).includes(expected[0]!),
+  )
   if (dimension) {
-    const other = ([...LENGTH_UNITS, ...TORQUE_UNITS] as string[]).includes(value)
-    if (other) return { code: 'wrong-dimension', path, found, expected: dimension.join(', ') }
-    return { code: 'unknown-unit', path, found, expected }
+    const known = [...unitsOf('length'), ...unitsOf('torque')] as string[]
+    return known.includes(value)
+      ? { code: 'wrong-dimension', path, found, expected: dimension }
+      : { code: 'unknown-unit', path, found, expected }
   }
   const near = nearestName(found, expected)
   return { code: 'unknown-word', path, found, expected, ...(near === undefined ? {} : { near }) }

@@ -115,6 +115,41 @@ function hurtStructure(value: unknown, random: Random): void {
   } else put(here, step, oddValue(random))
 }
 
+/** Fields without which no file is read. */
+const NEEDED = [
+  'gripbook',
+  'faces',
+  'holes',
+  'id',
+  'thread',
+  'hole',
+  'kind',
+  'quantity',
+  'less',
+  'more',
+  'value',
+  'thickness',
+  'share',
+  'sequence',
+  'form',
+  'outline',
+  'name',
+]
+
+/** Changes a value in one place so that the file is likely to be read still: another figure, a field left out, a value from a like place. */
+function misread(value: unknown, random: Random): void {
+  const all = places(value)
+  const { parent, step } = pick(random, all)
+  const here = parent as Record<string | number, unknown>
+  const alike = all.filter((place) => place.step === step && typeof step === 'string')
+  if (typeof here[step] === 'number')
+    here[step] = Number(((here[step] as number) * pick(random, [0, 0.1, 0.5, 0.9, 1.01, 1.5, 10, 25.4])).toFixed(3))
+  else if (random() < 0.5 && alike.length > 1) {
+    const other = pick(random, alike)
+    put(here, step, structuredCopy((other.parent as Record<string | number, unknown>)[other.step]))
+  } else if (typeof step === 'string' && !NEEDED.includes(step)) delete here[step]
+}
+
 /** Sets a field, also one that is named like something built in. */
 function put(into: Record<string | number, unknown>, name: string | number, value: unknown): void {
   Object.defineProperty(into, name, { value, enumerable: true, configurable: true, writable: true })
@@ -145,6 +180,10 @@ function hurtText(text: string, random: Random): string {
 export function mutated(text: string, random: Random): string {
   const value: unknown = JSON.parse(text)
   const times = 1 + Math.floor(random() * 3)
+  if (random() < 0.15) {
+    for (let i = 0; i < times + 2; i++) misread(value, random)
+    return JSON.stringify(value)
+  }
   for (let i = 0; i < times; i++) hurtStructure(value, random)
   const damaged = JSON.stringify(value, null, random() < 0.5 ? 2 : 0)
   return random() < 0.2 ? hurtText(damaged, random) : damaged

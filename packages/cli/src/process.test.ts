@@ -1,0 +1,87 @@
+import { spawnSync } from 'node:child_process'
+import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+
+const ROOT = fileURLToPath(new URL('../../..', import.meta.url))
+const COMMAND = join(ROOT, 'packages/cli/bin/gripbook.js')
+const DEMO = join(ROOT, 'demo/yard-loader.json')
+
+let directory = ''
+
+beforeAll(() => {
+  directory = mkdtempSync(join(tmpdir(), 'gripbook-'))
+  // what is run here is what is built, so that the published entry is tested too
+  const built = spawnSync(process.execPath, [join(ROOT, 'node_modules/typescript/bin/tsc'), '-b', 'packages/cli'], {
+    cwd: ROOT,
+  })
+  expect(String(built.stdout)).toBe('')
+})
+afterAll(() => rmSync(directory, { recursive: true, force: true }))
+
+function gripbook(args: string[], options: { input?: string } = {}) {
+  const start = performance.now()
+  const { status, stdout, stderr } = spawnSync(process.execPath, [COMMAND, ...args], {
+    cwd: directory,
+    ...options,
+    maxBuffer: 1e8,
+  })
+  return { status, out: String(stdout), err: String(stderr), milliseconds: performance.now() - start }
+}
+
+function file(name: string, text: string): string {
+  writeFileSync(join(directory, name), text)
+  return name
+}
+
+test('the demo is answered, with 1, and the whole answer comes through a pipe', () => {
+  const { status, out, err } = gripbook(['place', DEMO, '--json'])
+  expect({ status, err }).toEqual({ status: 1, err: '' })
+  expect(JSON.parse(out).faces).toHaveLength(3)
+  expect(gripbook(['place', DEMO]).out).not.toContain('\u001b')
+})
+
+test.each<[string, () => string[], string]>([
+  [
+    'an unknown field',
+    () => ['place', file('field.json', '{"gripbook":"unit/1","nme":"x","faces":[]}')],
+    'nme: no field of this name is known here. Did you mean "name"?',
+  ],
+  ['ten megabytes of nonsense', () => ['place', file('nonsense.json', 'x'.repeat(10_000_000))], 'larger than 8 MB'],
+  [
+    'brackets a hundred thousand deep',
+    () => ['place', file('deep.json', '['.repeat(100_000))],
+    'brackets stand more than',
+  ],
+  ['a file that is not there', () => ['place', 'missing.json'], 'missing.json: there is no such file.'],
+  ['a directory', () => ['place', '.'], '.: this is a directory.'],
+  ['a file without end', () => ['place', '/dev/zero'], 'larger than 8 MB'],
+  ['a command that is none', () => ['plaec'], 'Did you mean "place"?'],
+])('%s ends with 2 and words, soon', (_what, args, said) => {
+  const { status, out, err, milliseconds } = gripbook(args())
+  expect({ status, out }).toEqual({ status: 2, out: '' })
+  expect(err).toContain(said)
+  expect(milliseconds).toBeLessThan(10_000)
+})
+
+test('a fault in the file leaves no drawing behind', () => {
+  const drawings = join(directory, 'drawings')
+  expect(gripbook(['place', file('bad.json', '{}'), '--svg', drawings]).status).toBe(2)
+  expect(existsSync(drawings)).toBe(false)
+  expect(gripbook(['place', DEMO, '--face', 'pump-cover', '--svg', drawings]).status).toBe(1)
+  expect(readdirSync(drawings)).toHaveLength(8)
+})
+
+test('drawings that cannot be written are told, with 2', () => {
+  const { status, err } = gripbook(['place', DEMO, '--svg', join(file('taken', ''), 'x')])
+  expect(status).toBe(2)
+  expect(err).toContain('the drawings cannot be written there')
+})
+
+test('a reader that closes the pipe early breaks nothing', () => {
+  const line = `"${process.execPath}" "${COMMAND}" place "${DEMO}" --json 2>err.txt | head -c 1; wc -c < err.txt`
+  const { stdout } = spawnSync('sh', ['-c', line], { cwd: directory })
+  expect(String(stdout).replace(/\s/g, '')).toBe('{0')
+})

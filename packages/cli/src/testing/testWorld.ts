@@ -1,0 +1,42 @@
+import type { World } from '../world.ts'
+
+export type TestWorld = World & {
+  said: { out: string; err: string }
+  written: Map<string, string>
+  directories: string[]
+}
+
+/** A world of files in memory. A name that is not there is missing, as on a disk. */
+export function testWorld(
+  files: Record<string, string | Uint8Array> = {},
+  screen: { columns?: number; colour?: boolean } = {},
+): TestWorld {
+  const said = { out: '', err: '' }
+  const written = new Map<string, string>()
+  const directories: string[] = []
+  return {
+    said,
+    written,
+    directories,
+    readFile: async (path, atMost) => {
+      const file = files[path]
+      if (file === undefined) throw Object.assign(new Error('no such file'), { code: 'ENOENT' })
+      const bytes = typeof file === 'string' ? new TextEncoder().encode(file) : file
+      return bytes.subarray(0, atMost + 1)
+    },
+    writeFile: async (path, text) => {
+      written.set(path, text)
+    },
+    makeDirectory: async (path) => {
+      directories.push(path)
+    },
+    out: (text) => {
+      said.out += text
+    },
+    err: (text) => {
+      said.err += text
+    },
+    columns: screen.columns ?? 80,
+    colour: screen.colour ?? false,
+  }
+}
