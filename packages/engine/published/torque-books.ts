@@ -116,7 +116,7 @@ export const armyDry: PublishedTable = {
   source: 'TM 9-2320-362-14&P',
   table: 'Table F-1',
   basis: 'seen',
-  unit: 'lbf·ft and N·m',
+  unit: 'N·m',
   columns: ['thread', 'column', 'lbf·ft', 'N·m'],
   rows: [
     ['M6', 'grade 5', '10', '14'],
