@@ -109,15 +109,17 @@ export class LinearSystem {
     this.value = new Array(this.lo.length).fill(0)
   }
 
-  /** Moves the outside variables into their bounds and works the basic ones out anew. */
+  /** Moves the outside variables into their bounds and works the bounded basic ones out anew; nothing ever asks for the others. */
   private settle(): void {
     for (const number of this.outside)
       this.value[number] = Math.min(Math.max(this.value[number]!, this.lo[number]!), this.hi[number]!)
     for (let r = 0; r < this.basic.length; r++) {
+      const name = this.basic[r]!
+      if (this.lo[name] === Number.NEGATIVE_INFINITY && this.hi[name] === Number.POSITIVE_INFINITY) continue
       const row = this.table[r]!
       let sum = 0
       for (let c = 0; c < row.length; c++) if (row[c] !== 0) sum += row[c]! * this.value[this.outside[c]!]!
-      this.value[this.basic[r]!] = sum
+      this.value[name] = sum
     }
   }
 

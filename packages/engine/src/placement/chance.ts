@@ -12,27 +12,48 @@ const POINTS = 64
 /** Fractions of a sequence with little discrepancy: roots of the primes (R. D. Richtmyer, 1951). */
 const STEPS = [2, 3, 5, 7, 11, 13, 17, 19, 23].map((prime) => Math.sqrt(prime) % 1)
 
-/** From 0 to 1. `known`: one quantity held at a value, nm. */
-export function fitChance(hole: HoleSpans, kind: KindSpans, known?: { quantity: ReadQuantity; value: number }): number {
-  const spans = [
-    ...quantitySpans(hole, kind, known),
+const FRACTIONS = STEPS.map((step) => Float64Array.from({ length: POINTS }, (_, i) => (0.5 + (i + 1) * step) % 1))
+
+/** From 0 to 1. */
+export function fitChance(hole: HoleSpans, kind: KindSpans): number {
+  return shareOf(hole, kind, spansOf(hole, kind))
+}
+
+/** The same with one quantity held at the middle of each of `cells` equal parts of `span` in turn. */
+export function fitChances(
+  hole: HoleSpans,
+  kind: KindSpans,
+  quantity: ReadQuantity,
+  span: Span,
+  cells: number,
+): number[] {
+  const spans = spansOf(hole, kind)
+  return Array.from({ length: cells }, (_, c) => {
+    const value = span.lo + ((c + 0.5) / cells) * (span.hi - span.lo)
+    spans[QUANTITIES.indexOf(quantity)] = { lo: value, hi: value }
+    return shareOf(hole, kind, spans)
+  })
+}
+
+const QUANTITIES: ReadQuantity[] = ['length', 'grip', 'threadDepth', 'bottomDepth']
+
+/** The quantities, then what else a fit hangs on, in the order in which `fitsAt` takes them. */
+function spansOf(hole: HoleSpans, kind: KindSpans): Span[] {
+  const likely = { ...likelySpans(hole), length: lengthPrior(kind) }
+  return [
+    ...QUANTITIES.map((quantity) => likely[quantity]),
     restOfStack(hole),
     finite(hole.mouth, 0),
     finite(kind.washer, 0),
     finite(kind.tip, 0),
     kind.threadLength ? finite(kind.threadLength, 0) : kind.runOut,
   ]
+}
+
+function shareOf(hole: HoleSpans, kind: KindSpans, spans: Span[]): number {
   let fits = 0
   for (let i = 0; i < POINTS; i++) if (fitsAt(hole, kind, spans, i)) fits++
   return fits / POINTS
-}
-
-/** Length, grip, thread depth, bottom depth. */
-function quantitySpans(hole: HoleSpans, kind: KindSpans, known?: { quantity: ReadQuantity; value: number }): Span[] {
-  const { grip, threadDepth, bottomDepth } = likelySpans(hole)
-  const spans: Record<ReadQuantity, Span> = { length: lengthPrior(kind), grip, threadDepth, bottomDepth }
-  if (known) spans[known.quantity] = { lo: known.value, hi: known.value }
-  return [spans.length, spans.grip, spans.threadDepth, spans.bottomDepth]
 }
 
 /** Bracket and gasket. */
@@ -56,7 +77,7 @@ function fitsAt(hole: HoleSpans, kind: KindSpans, spans: Span[], point: number):
 
 function valueAt(spans: Span[], n: number, point: number): number {
   const { lo, hi } = spans[n]!
-  return lo + ((0.5 + (point + 1) * STEPS[n]!) % 1) * (hi - lo)
+  return lo + FRACTIONS[n]![point]! * (hi - lo)
 }
 
 /** The hole's spans with unknown ends replaced by usual ones, so that points can be laid in them: common practice, no source. */

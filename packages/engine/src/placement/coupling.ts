@@ -16,9 +16,11 @@ export type PairNumber = number
 /** Pairs that cannot all stand in one placement; none of them left out without the rest being possible. */
 export type Clash = PairNumber[]
 
+/** A sum of variables; what is certain stands in it as a number of nanometres, by the name FIXED. */
 type Terms = [variable: number, factor: number][]
-type HoleVariables = { joint: Terms; mouth: number; threadDepth: number; bottomDepth: number; behind: number }
-type KindVariables = { tip: Terms; fullThread: Terms; shank: Terms; length: number; forms: number[] }
+const FIXED = -1
+type HoleVariables = { grip: Terms; joint: Terms; mouth: Terms; threadDepth: Terms; bottomDepth: Terms; behind: Terms }
+type KindVariables = { tip: Terms; fullThread: Terms; shank: Terms; length: Terms; forms: number[] }
 
 const OF_READINGS = -1
 
@@ -32,6 +34,8 @@ export class Coupling {
   private readonly holes = new Map<number, HoleVariables>()
   private readonly kinds = new Map<number, KindVariables>()
   private readonly pairForms = new Map<PairNumber, number[]>()
+  /** What is certain in each form, by its number. */
+  private readonly fixed = new Map<number, number>()
   private readonly readings: SavedBounds
   private readonly known = new Map<string, Clash | null>()
 
@@ -112,41 +116,46 @@ export class Coupling {
     })
   }
 
+  private variable({ lo, hi }: Span): Terms {
+    return lo === hi ? [[FIXED, lo]] : [[this.system.addVariable(lo, hi, OF_READINGS), 1]]
+  }
+
   private addHole(hole: HoleSpans): HoleVariables {
-    const variable = (span: Span) => this.system.addVariable(span.lo, span.hi, OF_READINGS)
+    const grip = this.variable(hole.grip)
     return {
-      joint: [hole.grip, hole.bracket, hole.gasket].map((span) => [variable(span), 1]),
-      mouth: variable(hole.mouth),
-      threadDepth: variable(hole.threadDepth),
-      bottomDepth: variable(hole.bottomDepth),
-      behind: variable(hole.behind ?? { lo: 0, hi: Number.POSITIVE_INFINITY }),
+      grip,
+      joint: [...grip, ...this.variable(hole.bracket), ...this.variable(hole.gasket)],
+      mouth: this.variable(hole.mouth),
+      threadDepth: this.variable(hole.threadDepth),
+      bottomDepth: this.variable(hole.bottomDepth),
+      behind: hole.behind ? this.variable(hole.behind) : [],
     }
   }
 
   /** The kind's levels as sums of its own quantities, measured from the face of its washer. */
   private addKind(kind: KindSpans): KindVariables {
-    const variable = (span: Span) => this.system.addVariable(span.lo, span.hi, OF_READINGS)
-    const length = variable(kind.length)
-    const washer = variable(kind.washer)
-    const lead = variable(kind.tip)
-    const tip: Terms = [
-      [length, 1],
-      [washer, -1],
-    ]
-    const shank: Terms = kind.threadLength
-      ? [...tip, [variable(kind.threadLength), -1]]
-      : [
-          [variable(kind.runOut), 1],
-          [washer, -1],
-        ]
-    return { tip, fullThread: [...tip, [lead, -1]], shank, length, forms: [] }
+    const length = this.variable(kind.length)
+    const washer = this.variable(kind.washer)
+    const tip = [...length, ...minus(washer)]
+    const shank = kind.threadLength
+      ? [...tip, ...minus(this.variable(kind.threadLength))]
+      : [...this.variable(kind.runOut), ...minus(washer)]
+    return { tip, fullThread: [...tip, ...minus(this.variable(kind.tip))], shank, length, forms: [] }
   }
 
-  private form(...sums: [Terms, factor: number][]): number {
+  /** The first sum less the second. */
+  private form(more: Terms, less: Terms): number {
     const factors = new Map<number, number>()
-    for (const [terms, factor] of sums)
-      for (const [variable, own] of terms) factors.set(variable, (factors.get(variable) ?? 0) + own * factor)
-    return this.system.addForm([...factors].filter(([, factor]) => factor !== 0))
+    for (const [variable, factor] of [...more, ...minus(less)])
+      factors.set(variable, (factors.get(variable) ?? 0) + factor)
+    const form = this.system.addForm([...factors].filter(([variable, factor]) => variable !== FIXED && factor !== 0))
+    this.fixed.set(form, factors.get(FIXED) ?? 0)
+    return form
+  }
+
+  private bound(form: number, lo: number, hi: number, reason: number): void {
+    const fixed = this.fixed.get(form)!
+    this.system.bound(form, lo - fixed, hi - fixed, reason)
   }
 
   private levelsOf(kind: KindVariables): Terms[] {
@@ -155,10 +164,9 @@ export class Coupling {
 
   private hole(number: number) {
     const { joint, mouth, threadDepth, bottomDepth, behind } = this.holes.get(number)!
-    const first: Terms = [...joint, [mouth, 1]]
-    const last: Terms = [...first, [threadDepth, 1]]
-    const bottom: Terms = [...joint, [bottomDepth, 1]]
-    return { joint, first, last, bottom, passage: [...last, [behind, 1]] as Terms, threadDepth }
+    const first = [...joint, ...mouth]
+    const last = [...first, ...threadDepth]
+    return { joint, first, last, bottom: [...joint, ...bottomDepth], passage: [...last, ...behind] }
   }
 
   private holeRows(number: number): (() => void)[] {
@@ -166,40 +174,36 @@ export class Coupling {
     // A hole whose own figures contradict each other takes no bolt; its figures must not drag the others down with it.
     if (!hole.blind || hole.bottomDepth.hi < hole.mouth.lo + hole.threadDepth.lo) return []
     const { bottom, last } = this.hole(number)
-    const room = this.form([bottom, 1], [last, -1])
-    return [() => this.system.bound(room, 0, Number.POSITIVE_INFINITY, OF_READINGS)]
+    const room = this.form(bottom, last)
+    return [() => this.bound(room, 0, Number.POSITIVE_INFINITY, OF_READINGS)]
   }
 
   private kindRows(number: number): (() => void)[] {
     const kind = this.problem.kinds[number]!
     const own = this.kinds.get(number)!
     const levels = this.levelsOf(own)
-    for (let i = 0; i < KIND_LEVELS; i++)
-      for (let j = 0; j < i; j++) own.forms.push(this.form([levels[i]!, 1], [levels[j]!, -1]))
+    for (let i = 0; i < KIND_LEVELS; i++) for (let j = 0; j < i; j++) own.forms.push(this.form(levels[i]!, levels[j]!))
     if ((kind.threadLength?.lo ?? 0) > kind.length.hi) return []
     const rows = [() => this.boundLevels(own, L, B, 0, OF_READINGS)]
     if (kind.threadLength) {
       // The thread is no longer than the bolt: length − thread length, which the washer leaves as it is.
-      const plain = this.form([[[own.length, 1]], 1], [own.tip, -1], [own.shank, 1])
-      rows.push(() => this.system.bound(plain, 0, Number.POSITIVE_INFINITY, OF_READINGS))
+      const plain = this.form([...own.length, ...own.shank], own.tip)
+      rows.push(() => this.bound(plain, 0, Number.POSITIVE_INFINITY, OF_READINGS))
     }
     return rows
   }
 
   /** Level `deep` lies at least `least` below `high`. */
   private boundLevels(kind: KindVariables, deep: number, high: number, least: number, reason: number): void {
-    if (deep > high) this.system.bound(formOf(kind, deep, high), least, Number.POSITIVE_INFINITY, reason)
-    else this.system.bound(formOf(kind, high, deep), Number.NEGATIVE_INFINITY, -least, reason)
+    if (deep > high) this.bound(formOf(kind, deep, high), least, Number.POSITIVE_INFINITY, reason)
+    else this.bound(formOf(kind, high, deep), Number.NEGATIVE_INFINITY, -least, reason)
   }
 
-  private rankRow(rank: RankLine): () => void {
-    const of = (number: number): Terms => {
-      if (rank.quantity === 'length') return [[this.kinds.get(number)!.length, 1]]
-      const hole = this.holes.get(number)!
-      return rank.quantity === 'grip' ? [hole.joint[0]!] : [[hole[rank.quantity], 1]]
-    }
-    const row = this.form([of(rank.more), 1], [of(rank.less), -1])
-    return () => this.system.bound(row, 0, Number.POSITIVE_INFINITY, OF_READINGS)
+  private rankRow({ quantity, less, more }: RankLine): () => void {
+    const of = (number: number) =>
+      quantity === 'length' ? this.kinds.get(number)!.length : this.holes.get(number)![quantity]
+    const row = this.form(of(more), of(less))
+    return () => this.bound(row, 0, Number.POSITIVE_INFINITY, OF_READINGS)
   }
 
   private trialRows(trial: TrialLine): (() => void)[] {
@@ -207,14 +211,14 @@ export class Coupling {
     const kind = this.kinds.get(trial.kind)!
     const spans = trial.spans
     if ('stickOut' in spans) {
-      const row = this.form([kind.tip, 1], [joint, -1])
-      return [() => this.system.bound(row, spans.stickOut.lo, spans.stickOut.hi, OF_READINGS)]
+      const row = this.form(kind.tip, joint)
+      return [() => this.bound(row, spans.stickOut.lo, spans.stickOut.hi, OF_READINGS)]
     }
-    const tip = this.form([kind.tip, 1], [first, -1])
-    const fullThread = this.form([kind.fullThread, 1], [first, -1])
+    const tip = this.form(kind.tip, first)
+    const fullThread = this.form(kind.fullThread, first)
     return [
-      () => this.system.bound(tip, spans.pastMouth.lo, Number.POSITIVE_INFINITY, OF_READINGS),
-      () => this.system.bound(fullThread, Number.NEGATIVE_INFINITY, spans.pastMouth.hi, OF_READINGS),
+      () => this.bound(tip, spans.pastMouth.lo, Number.POSITIVE_INFINITY, OF_READINGS),
+      () => this.bound(fullThread, Number.NEGATIVE_INFINITY, spans.pastMouth.hi, OF_READINGS),
     ]
   }
 
@@ -225,14 +229,14 @@ export class Coupling {
     must(kind !== undefined, 'Coupling: a tied hole has a kind that is not')
     const hole = this.hole(number)
     const forms = [
-      this.form([kind.fullThread, 1], [hole.first, -1]),
-      this.form([hole.first, 1], [kind.shank, -1]),
-      this.form([hole.last, 1], [kind.shank, -1]),
+      this.form(kind.fullThread, hole.first),
+      this.form(hole.first, kind.shank),
+      this.form(hole.last, kind.shank),
+      this.form(hole.last, hole.first),
     ]
     const spans = this.problem.holes[number]!
-    if (spans.blind)
-      forms.push(this.form([hole.bottom, 1], [kind.tip, -1]), this.form([hole.last, 1], [kind.fullThread, -1]))
-    else if (spans.behind) forms.push(this.form([hole.passage, 1], [kind.tip, -1]))
+    if (spans.blind) forms.push(this.form(hole.bottom, kind.tip), this.form(hole.last, kind.fullThread))
+    else if (spans.behind) forms.push(this.form(hole.passage, kind.tip))
     this.pairForms.set(pair, forms)
   }
 
@@ -243,19 +247,22 @@ export class Coupling {
     const hole = this.problem.holes[number]!
     const forms = this.pairForms.get(pair)
     if (forms) {
-      const least = [hole.engagement.lo, 0, hole.engagement.lo, 0, 0]
+      const least = [hole.engagement.lo, 0, hole.engagement.lo, hole.engagement.lo, 0, 0]
       forms.forEach((form, i) => {
-        this.system.bound(form, least[i]!, Number.POSITIVE_INFINITY, pair)
+        this.bound(form, least[i]!, Number.POSITIVE_INFINITY, pair)
       })
       this.boundLevels(kind, A, B, hole.engagement.lo, pair)
-      this.system.bound(this.hole(number).threadDepth, hole.engagement.lo, Number.POSITIVE_INFINITY, pair)
       return
     }
     const demand = this.demands[number]!
     for (let i = 0; i < KIND_LEVELS; i++)
       for (let j = 0; j < i; j++)
-        this.system.bound(formOf(kind, i, j), -demand[j * KIND_LEVELS + i]!, demand[i * KIND_LEVELS + j]!, pair)
+        this.bound(formOf(kind, i, j), -demand[j * KIND_LEVELS + i]!, demand[i * KIND_LEVELS + j]!, pair)
   }
+}
+
+function minus(terms: Terms): Terms {
+  return terms.map(([variable, factor]) => [variable, -factor])
 }
 
 /** Number of the form "level i below level j", i > j, in the order in which kindRows adds them. */

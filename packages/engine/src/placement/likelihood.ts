@@ -23,9 +23,9 @@ export type Likelihood = {
 type Group = { holes: number[]; logSum: Float64Array; share: Float64Array[]; error: number; sampled: boolean }
 
 const MOST_STATES = 60_000
-const MOST_LISTED = 20_000
-const MOST_VISITS = 100_000
-const DRAWS = 1_000
+const MOST_LISTED = 10_000
+const MOST_VISITS = 50_000
+const DRAWS = 500
 
 /** `may[pair]`: the pairs that stand in at least one complete placement. */
 export function likelihood(

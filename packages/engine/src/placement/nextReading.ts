@@ -5,7 +5,7 @@
  */
 import { type AssignmentTask, assignablePairs, cheapestAssignment } from '../maths/assignment.ts'
 import type { NextReading } from './answer.ts'
-import { fitChance, type HoleQuantity, lengthPrior, likelySpans, type ReadQuantity } from './chance.ts'
+import { fitChances, type HoleQuantity, lengthPrior, likelySpans, type ReadQuantity } from './chance.ts'
 import type { Judged } from './pair.ts'
 import type { HoleSpans, KindSpans, Problem } from './problem.ts'
 import { NANOMETRES, type Span } from './span.ts'
@@ -121,11 +121,10 @@ function gain(
   const parts = Math.min(count, CELLS)
   const here = kindsOf(may, h, bins).filter((k) => chance[h * bins + k]! > 0)
   const joint = here.map((k) => {
-    const cells = Array.from({ length: parts }, (_, c) => {
-      if (only !== undefined && only !== k) return 1
-      const value = span.lo + ((c + 0.5) / parts) * width(span)
-      return fitChance(hole, kinds[k]!, { quantity, value })
-    })
+    const cells =
+      only !== undefined && only !== k
+        ? new Array<number>(parts).fill(1)
+        : fitChances(hole, kinds[k]!, quantity, span, parts)
     const all = cells.reduce((a, b) => a + b, 0)
     return cells.map((cell) => chance[h * bins + k]! * (all > 0 ? cell / all : 1 / parts))
   })
