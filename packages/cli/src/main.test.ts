@@ -122,6 +122,16 @@ test('what goes wrong inside ends with 3 and one line', async () => {
   expect(world.said.err).toBe('This is a fault in Gripbook, not in your file: broken pipe\n')
 })
 
+test('every command word is answered, and told in the help', async () => {
+  const usual = await run(['joint', '--thread', 'M6', '--class', '8.8', '--torque', '10 N·m'])
+  expect({ status: usual.status, err: usual.err }).toEqual({ status: 0, err: '' })
+  const { out } = await run(['help'])
+  for (const word of ['place', 'joint']) {
+    expect(out).toContain(`gripbook ${word} `)
+    expect((await run(['help', word])).out).toContain(`gripbook ${word} `)
+  }
+})
+
 test('help and version are told, with 0', async () => {
   expect(await run([])).toMatchObject({ status: 0, err: '' })
   expect((await run(['help', 'place'])).out).toContain('--svg DIR')

@@ -1,10 +1,11 @@
 import { nearestName } from '@gripbook/record'
 import type { Command } from './commands/command.ts'
+import { jointCommand } from './commands/joint.ts'
 import { placeCommand } from './commands/place.ts'
 import { VERSION } from './version.ts'
 import { STATUS, type World } from './world.ts'
 
-const COMMANDS: Record<string, Command> = { place: placeCommand }
+const COMMANDS: Record<string, Command> = { place: placeCommand, joint: jointCommand }
 
 const HELP = `gripbook: which bolt belongs in which hole, and why
 
