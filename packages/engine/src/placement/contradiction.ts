@@ -5,8 +5,8 @@ import type { Problem, RankLine, TrialLine } from './problem.ts'
 export type StatedLine = { rank: RankLine } | { trial: TrialLine }
 
 /**
- * The problem without the lines that cannot hold, and the sets of lines that clash: of each set any one left out, the rest of it holds.
- * A ring of rank lines never holds, though a tie of two values does.
+ * The problem without the lines that clash, none of which can be trusted then, and the sets of lines that do. A ring of rank lines never
+ * holds, though a tie of two values does.
  */
 export function setContradictionsAside(problem: Problem): { problem: Problem; contradictions: StatedLine[][] } {
   const contradictions: StatedLine[][] = []
@@ -15,33 +15,28 @@ export function setContradictionsAside(problem: Problem): { problem: Problem; co
     const clash = ringIn(lines) ?? clashIn(problem, lines)
     if (!clash) return { problem: withLines(problem, lines), contradictions }
     contradictions.push(clash)
-    lines = lines.filter((line) => line !== clash[clash.length - 1])
+    lines = lines.filter((line) => !clash.includes(line))
   }
 }
 
-/** A line leads from less to more; a ring leads back to its start. */
+/** All rank lines of a ring: each leads from less to more, and from its more there is a way back to its less. */
 function ringIn(lines: StatedLine[]): StatedLine[] | null {
   const ranks = lines.flatMap((line) => ('rank' in line ? [{ line, ...line.rank }] : []))
-  for (const first of ranks) {
-    const before = new Map<number, (typeof ranks)[number]>()
-    const queue = [first.more]
-    for (let at = queue.shift(); at !== undefined; at = queue.shift())
-      for (const rank of ranks)
-        if (rank.quantity === first.quantity && rank.less === at && !before.has(rank.more)) {
-          before.set(rank.more, rank)
-          queue.push(rank.more)
-        }
-    if (first.less === first.more) return [first.line]
-    if (!before.has(first.less)) continue
-    const ring = [first.line]
-    for (let at = first.less; at !== first.more; ) {
-      const rank = before.get(at)!
-      ring.push(rank.line)
-      at = rank.less
-    }
-    return ring
+  const reached = (from: number, quantity: RankLine['quantity']): Set<number> => {
+    const seen = new Set([from])
+    for (const at of seen)
+      for (const rank of ranks) if (rank.quantity === quantity && rank.less === at) seen.add(rank.more)
+    return seen
   }
-  return null
+  const turning = ranks.filter(({ less, more, quantity }) => reached(more, quantity).has(less))
+  const first = turning[0]
+  if (!first) return null
+  const around = reached(first.more, first.quantity)
+  const ring = turning.filter(
+    ({ quantity, less, more }) =>
+      quantity === first.quantity && around.has(less) && around.has(more) && reached(more, quantity).has(first.less),
+  )
+  return ring.map(({ line }) => line)
 }
 
 function clashIn(problem: Problem, lines: StatedLine[]): StatedLine[] | null {

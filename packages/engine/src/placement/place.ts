@@ -208,7 +208,7 @@ function faceAnswer(unit: Unit, face: Face, outcome: Outcome): FaceAnswer {
     ({ holes, kinds }) => holes.some((h) => here.includes(h)) || (holes.length === 0 && kinds.length > 0),
   )
   const pairs: Pair[] = []
-  const holes: Record<string, HoleAnswer> = {}
+  const holes: [string, HoleAnswer][] = []
   for (const h of here) {
     const ofHole = problem.kinds.flatMap((kind, k) =>
       compatible(problem.holes[h]!, kind) === 'other face'
@@ -216,17 +216,17 @@ function faceAnswer(unit: Unit, face: Face, outcome: Outcome): FaceAnswer {
         : [pairAnswer(problem.holes[h]!, kind, judged[h * bins + k]!)],
     )
     pairs.push(...ofHole)
-    holes[problem.holes[h]!.source.id] = holeAnswer(outcome, h, ofHole)
+    holes.push([problem.holes[h]!.source.id, holeAnswer(outcome, h, ofHole)])
   }
-  const left: Record<string, number> = {}
-  const leftOverFits: Record<string, string[]> = {}
+  const left: [string, number][] = []
+  const leftOverFits: [string, string[]][] = []
   problem.kinds.forEach((kind, k) => {
     if (kind.face !== null && kind.face !== face) return
     const used = best.bin.reduce((sum, b) => sum + (b === k ? 1 : 0), 0)
     if (!Number.isFinite(kind.count) || kind.count <= used) return
-    left[kind.source.id] = kind.count - used
+    left.push([kind.source.id, kind.count - used])
     const others = otherFaces(unit, face, kind.source.id)
-    if (others.length > 0) leftOverFits[kind.source.id] = others
+    if (others.length > 0) leftOverFits.push([kind.source.id, others])
   })
   const moves = here
     .filter((h) => changeOf(tray, h * bins + leastChanged.bin[h]!) > 0)
@@ -253,14 +253,14 @@ function faceAnswer(unit: Unit, face: Face, outcome: Outcome): FaceAnswer {
   return {
     face: face.id,
     feasible: own.length === 0 && here.every((h) => best.bin[h] !== empty),
-    holes,
+    holes: Object.fromEntries(holes),
     pairs,
     conflict: own[0]?.conflict ?? null,
     ...(own.length > 1 ? { furtherConflicts: own.slice(1).map(({ conflict }) => conflict) } : {}),
     changes: { count: moves.length, cycles: cyclesOf(moves) },
     missing: here.filter((h) => best.bin[h] === empty).length,
-    leftOver: left,
-    ...(Object.keys(leftOverFits).length > 0 ? { leftOverFits } : {}),
+    leftOver: Object.fromEntries(left),
+    ...(leftOverFits.length > 0 ? { leftOverFits: Object.fromEntries(leftOverFits) } : {}),
     wanted,
     next: nextHere && withoutHoles(nextHere),
     likelihood:

@@ -22,14 +22,14 @@ export type Weights = {
 const TARGETS = Array.from({ length: 13 }, (_, i) => 1 + i / 8)
 
 /** Middle and spread of the engagement that designers aim at, in bolt diameters: common practice, no source. */
-const USUAL_TARGET: Record<string, [middle: number, spread: number]> = {
-  'cast aluminium': [1.9, 0.4],
-  'wrought aluminium': [1.7, 0.4],
-  magnesium: [2, 0.4],
-  'grey iron': [1.5, 0.35],
-  'ductile iron': [1.3, 0.3],
-  steel: [1.2, 0.3],
-}
+const USUAL_TARGET = new Map<string, [middle: number, spread: number]>([
+  ['cast aluminium', [1.9, 0.4]],
+  ['wrought aluminium', [1.7, 0.4]],
+  ['magnesium', [2, 0.4]],
+  ['grey iron', [1.5, 0.35]],
+  ['ductile iron', [1.3, 0.3]],
+  ['steel', [1.2, 0.3]],
+])
 const ANY_TARGET: [number, number] = [1.6, 0.5]
 
 /** Chance that a bolt did not come out of the hole it belongs in: common practice, no source. */
@@ -72,7 +72,9 @@ export function weightsOf(problem: Problem, judged: Judged[], bins: number): Wei
 }
 
 function targetPrior(holes: HoleSpans[]): number[] {
-  const middles = holes.map((hole) => USUAL_TARGET[nameOf(hole.source.material ?? hole.face.material)] ?? ANY_TARGET)
+  const middles = holes.map(
+    (hole) => USUAL_TARGET.get(nameOf(hole.source.material ?? hole.face.material)) ?? ANY_TARGET,
+  )
   const middle = middles.reduce((sum, [m]) => sum + m, 0) / middles.length
   const spread = Math.max(...middles.map(([, s]) => s))
   const weights = TARGETS.map((target) => Math.exp(-0.5 * ((target - middle) / spread) ** 2))
@@ -94,7 +96,8 @@ function beforeWeight(hole: HoleSpans, kinds: KindSpans[], kind: number, possibl
   const counts = hole.source.unitsBefore
   if (!counts) return 1
   const all = Object.values(counts).reduce((a, b) => a + b, 0)
-  return ((counts[kinds[kind]!.source.id] ?? 0) + UNSEEN) / (all + UNSEEN * possible)
+  const { id } = kinds[kind]!.source
+  return ((Object.hasOwn(counts, id) ? counts[id]! : 0) + UNSEEN) / (all + UNSEEN * possible)
 }
 
 /** Length of engaged thread at the middle of the readings, mm. */

@@ -103,7 +103,8 @@ export function generateUnit(seed: number, wish: UnitWish = {}): GeneratedUnit {
 
   const depthTool = draw.chance(0.8) ? DEPTH_ROD : RULE
   const missing = () => draw.chance(unread)
-  const swaps = asFoundOf(draw, holeList, truth)
+  const history = draw.pick(['never opened', 'unknown', 'opened before'] as const)
+  const swaps = asFoundOf(draw, holeList, truth, history === 'never opened' ? 0 : history === 'unknown' ? 0.4 : 0.8)
   const inch = draw.chance(0.1)
   const written = (quantity: Quantity): Quantity => {
     if (!inch || typeof quantity !== 'object' || !('value' in quantity)) return quantity
@@ -187,7 +188,7 @@ export function generateUnit(seed: number, wish: UnitWish = {}): GeneratedUnit {
   const stated = wish.stated ?? draw.chance(0.9)
   const face: Face = {
     id: 'cover',
-    history: draw.pick(['never opened', 'unknown', 'opened before'] as const),
+    history,
     ...(stated ? { minimumEngagement: hundredth(diameter * leastShare) } : { torque }),
     holes,
     kinds,
@@ -205,14 +206,15 @@ function sometimesTip(draw: Random, tip: number): { tip?: Quantity } {
   return draw.chance(0.3) ? { tip: { value: hundredth(tip), plusMinus: 0.2 } } : {}
 }
 
-/** The truth, in some units with bolts of one thread swapped around, in some with a place not noted or found empty. */
+/** The truth, in a share `swapped` of units with bolts of one thread swapped around, in some with a place not noted or found empty. */
 function asFoundOf(
   draw: Random,
   holes: readonly { id: string; kind: { size: { thread: string } } }[],
   truth: Readonly<Record<string, string>>,
+  swapped: number,
 ): Record<string, string> {
   const found: Record<string, string> = { ...truth }
-  if (draw.chance(0.6)) {
+  if (draw.chance(swapped)) {
     for (let left = draw.whole(1, 3); left > 0; left -= 1) {
       const one = draw.pick(holes)
       const other = draw.pick(holes.filter(({ kind }) => kind.size.thread === one.kind.size.thread))

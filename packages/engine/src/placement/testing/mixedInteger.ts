@@ -166,12 +166,14 @@ export function mixedInteger(
       fact(sum(...stickOut(h, k, 1)), hi)
       continue
     }
-    const proud = 'proud' in trial
-    if (proud) define(`Q${t}`, capped(intervalOf(trial.proud), 1000))
-    const drop: [string, number][] = proud ? [[`Q${t}`, 1]] : []
-    const advance = proud ? 0 : trial.turns * pitches(tray[k]!.thread)[0]!
-    fact(sum(...drop, [`C${h}`, 1], ...stickOut(h, k, -1)), -advance)
-    fact(sum(...drop.map(([name]) => [name, -1] as const), [`C${h}`, -1], [`U${k}`, -1], ...stickOut(h, k, 1)), advance)
+    if ('proud' in trial) define(`Q${t}`, capped(intervalOf(trial.proud), 1000))
+    else {
+      // A count of turns is right to half a turn either way.
+      const pitch = pitches(tray[k]!.thread)[0]!
+      define(`Q${t}`, { lo: Math.max(0, trial.turns - 0.5) * pitch, hi: (trial.turns + 0.5) * pitch })
+    }
+    fact(sum([`Q${t}`, 1], [`C${h}`, 1], ...stickOut(h, k, -1)), 0)
+    fact(sum([`Q${t}`, -1], [`C${h}`, -1], [`U${k}`, -1], ...stickOut(h, k, 1)), 0)
   }
 
   const counts: string[] = []
