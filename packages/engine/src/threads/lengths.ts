@@ -31,7 +31,7 @@ export function standardLengths({ profile, diameter }: Thread): number[] {
 export function standardThreadLength({ profile, diameter }: Thread, length: number): number {
   return Math.min(
     length,
-    2 * diameter + (profile === 'metric' ? metricExtra(length) : length <= 6 * 25.4 ? 6.35 : 12.7),
+    2 * diameter + (profile === 'metric' ? metricExtra(length) : length <= 6 * 25.4 + 1e-9 ? 6.35 : 12.7),
   )
 }
 
