@@ -14,17 +14,19 @@ usual for this size.
 
   --thread SIZE       M6, M8x1, 5/16-18 UNC
   --torque TORQUE     "10 N·m", "20 lbf·ft", "9 to 11 N·m"
-  --class MARK        head mark: 8.8, 10.9, A2-70, "grade 5", "no mark" (then the
-                      weakest usual class is taken)
-  --material NAME     what the hole is cut in: cast aluminium, grey iron, steel, …
+  --class MARK        head mark: 8.8, 10.9, A2-70, "grade 5", "no mark" (taken as
+                      the weakest usual class)
+  --material NAME     what the hole is cut in: cast aluminium, grey iron, steel …
   --seat NAME         what the head sits on, where it is another material
   --engagement LENGTH full thread in full thread: "9 mm", "1.5 d"
   --friction STATE    dry, oiled, thread sealant, thread-lock, coated, unknown;
                       or a coefficient: 0.12, 0.10-0.16
   --head HEAD         flange, socket, "10 mm", "EN 1665"; the plain hexagon is
                       taken where none is given
-  --drag TORQUE       torque felt while turning before the head seats; added on the wrench
-  --extension E/L     crow-foot reach and wrench length, 50/300, or at an angle 50/300@90
+  --drag TORQUE       torque felt while turning before the head seats; added on
+                      the wrench
+  --extension E/L     crow-foot reach and wrench length, 50/300; at an angle
+                      50/300@90
   --json              the whole answer as JSON
 
 Ends with 0 when the torque is in the usual band, 1 when it is not, 2 when an

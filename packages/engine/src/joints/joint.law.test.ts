@@ -12,7 +12,7 @@ import { MATERIAL_NAMES, parentMaterial } from './parentMaterial.ts'
 import { assemblyPreload, assemblyStress, tighteningTorque } from './preload.ts'
 import { bestShearAreas, worstShearAreas } from './stripping.ts'
 import { thread } from './testing/check.ts'
-import { clampFor, clampRange, lever, nutFactor, threadLever, torqueFor } from './torque.ts'
+import { clampFor, torqueFor } from './torque.ts'
 import { type JointLoads, utilisations } from './utilisation.ts'
 import { verdictsOn } from './verdict.ts'
 
@@ -96,24 +96,6 @@ describe('torque and clamp load', () => {
       ),
       runs,
     )
-  })
-
-  test('the least clamp comes of the highest friction and a low wrench, the most of the opposite', () => {
-    const t = thread('M6')
-    const range = clampRange(t, 7.74, { lo: 9, hi: 11 }, { lo: 0.08, hi: 0.2 }, 0.05)
-    expect(range.lo).toBeCloseTo(clampFor(t, 7.74, 9 * 0.95, 0.2), 9)
-    expect(range.hi).toBeCloseTo(clampFor(t, 7.74, 11 * 1.05, 0.08), 9)
-    expect(range.middle).toBeCloseTo(clampFor(t, 7.74, 10, 0.14), 9)
-    expect(range.scatter).toBeCloseTo(range.hi / range.lo, 12)
-  })
-
-  test('the lever is the printed formula', () => {
-    const t = thread('M10')
-    expect(threadLever(t, 0.1)).toBeCloseTo(0.1591549 * 1.5 + 0.5773503 * 0.1 * 9.0257215, 6)
-    expect(lever(t, 12.8, 0.1)).toBeCloseTo(threadLever(t, 0.1) + 0.05 * 12.8, 9)
-    expect(lever(t, 12.8, 0.1, 0.2)).toBeCloseTo(threadLever(t, 0.1) + 0.1 * 12.8, 9)
-    // K is not µ: about 0.163 at 0.12
-    expect(nutFactor(t, bearingRing(t)!.friction, 0.12)).toBeCloseTo(0.163, 2)
   })
 })
 
