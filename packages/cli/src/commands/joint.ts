@@ -14,9 +14,9 @@ usual for this size.
 
   --thread SIZE       M6, M8x1, 5/16-18 UNC
   --torque TORQUE     "10 N·m", "20 lbf·ft", "9 to 11 N·m"
-  --class MARK        head mark: 8.8, 10.9, A2-70, "grade 5", "no mark" (taken as
-                      the weakest usual class)
-  --material NAME     what the hole is cut in: cast aluminium, grey iron, steel …
+  --class MARK        head mark: 8.8, 10.9, A2-70, "grade 5", or "no mark":
+                      that is taken as the weakest usual class
+  --material NAME     what the hole is cut in: cast aluminium, steel, grey iron
   --seat NAME         what the head sits on, where it is another material
   --engagement LENGTH full thread in full thread: "9 mm", "1.5 d"
   --friction STATE    dry, oiled, thread sealant, thread-lock, coated, unknown;

@@ -64,7 +64,7 @@ const anyLoads: fc.Arbitrary<JointLoads> = fc
 const shares = (loads: JointLoads) => Object.fromEntries(utilisations(loads).map(({ part, share }) => [part, share]))
 
 describe('torque and clamp load', () => {
-  test('torque to clamp to torque returns the torque', () => {
+  test('[JO2] torque to clamp to torque returns the torque', () => {
     fc.assert(
       fc.property(
         anyThread,
@@ -100,7 +100,7 @@ describe('torque and clamp load', () => {
 })
 
 describe('utilisation', () => {
-  test('every one rises with torque', () => {
+  test('[JO3] every one rises with torque', () => {
     fc.assert(
       fc.property(anyLoads, more, (loads, factor) => {
         const raised = { ...loads, torque: { lo: loads.torque.lo * factor, hi: loads.torque.hi * factor } }
@@ -113,7 +113,7 @@ describe('utilisation', () => {
     )
   })
 
-  test('that of both threads falls with engagement, the others do not change', () => {
+  test('[JO4] that of both threads falls with engagement, the others do not change', () => {
     fc.assert(
       fc.property(anyLoads, more, (loads, factor) => {
         const longer = { lo: loads.engagement!.lo * factor, hi: loads.engagement!.hi * factor }
@@ -127,7 +127,7 @@ describe('utilisation', () => {
     )
   })
 
-  test('that of the bolt falls with its class', () => {
+  test('[JO4] that of the bolt falls, or stays, as its class rises', () => {
     fc.assert(
       fc.property(anyLoads, fc.nat(CLASSES.length - 2), (loads, i) => {
         const of = (mark: string) => shares({ ...loads, strength: boltClass(mark, loads.thread)! })

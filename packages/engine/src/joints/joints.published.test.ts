@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { bySource, failures } from './testing/check.ts'
 import { jointChecks } from './testing/jointChecks.ts'
 
-test.each(bySource(jointChecks()))('figures of joints agree with %s', (_, checks) => {
+test.each(bySource(jointChecks()))('[JO1] figures of joints agree with %s', (_, checks) => {
   expect(failures(checks)).toEqual([])
 })
 

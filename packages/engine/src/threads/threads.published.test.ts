@@ -2,7 +2,7 @@ import { expect, test } from 'vitest'
 import { bySource, failures } from '../joints/testing/check.ts'
 import { threadChecks } from './testing/threadChecks.ts'
 
-test.each(bySource(threadChecks()))('figures of threads agree with %s', (_, checks) => {
+test.each(bySource(threadChecks()))('[JO1] figures of threads agree with %s', (_, checks) => {
   expect(failures(checks)).toEqual([])
 })
 
