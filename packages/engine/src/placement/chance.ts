@@ -2,11 +2,9 @@
  * How large a share of what the readings allow lets a pair fit, with every quantity even over its span and independent of the others.
  * An estimate on fixed points; it weighs what is possible and never decides what is.
  */
+import type { ReadQuantity } from './pair.ts'
 import type { HoleSpans, KindSpans } from './problem.ts'
 import { NANOMETRES, type Span, sum } from './span.ts'
-
-export type HoleQuantity = 'grip' | 'threadDepth' | 'bottomDepth'
-export type ReadQuantity = HoleQuantity | 'length'
 
 const POINTS = 64
 /** Fractions of a sequence with little discrepancy: roots of the primes (R. D. Richtmyer, 1951). */
@@ -17,22 +15,6 @@ const FRACTIONS = STEPS.map((step) => Float64Array.from({ length: POINTS }, (_, 
 /** From 0 to 1. */
 export function fitChance(hole: HoleSpans, kind: KindSpans): number {
   return shareOf(hole, kind, spansOf(hole, kind))
-}
-
-/** The same with one quantity held at the middle of each of `cells` equal parts of `span` in turn. */
-export function fitChances(
-  hole: HoleSpans,
-  kind: KindSpans,
-  quantity: ReadQuantity,
-  span: Span,
-  cells: number,
-): number[] {
-  const spans = spansOf(hole, kind)
-  return Array.from({ length: cells }, (_, c) => {
-    const value = span.lo + ((c + 0.5) / cells) * (span.hi - span.lo)
-    spans[QUANTITIES.indexOf(quantity)] = { lo: value, hi: value }
-    return shareOf(hole, kind, spans)
-  })
 }
 
 const QUANTITIES: ReadQuantity[] = ['length', 'grip', 'threadDepth', 'bottomDepth']
@@ -81,7 +63,7 @@ function valueAt(spans: Span[], n: number, point: number): number {
 }
 
 /** The hole's spans with unknown ends replaced by usual ones, so that points can be laid in them: common practice, no source. */
-export function likelySpans(hole: HoleSpans): Record<HoleQuantity, Span> {
+export function likelySpans(hole: HoleSpans): Record<Exclude<ReadQuantity, 'length'>, Span> {
   const diameter = Math.max(...hole.threads.map((thread) => thread.diameter)) * NANOMETRES
   const threadDepth = finite(hole.threadDepth, 2 * diameter)
   const deepest = finite(hole.mouth, 0).hi + threadDepth.hi

@@ -1,13 +1,17 @@
 /**
  * Which reading next? For every quantity that could be read: how many bits it is expected to take off the doubt about the holes, for each
- * minute of work. A hole's own quantity tells of the rest only through the kind in that hole, so its gain is the information between the
- * reading and that kind. A kind's length tells of all holes at once: the sum over them, which is an upper bound.
+ * minute of work.
+ *
+ * While a kind may be in a hole, a quantity of the hole lies in the range in which that kind can fit; a reading outside excludes the kind.
+ * So the gain is the information between the reading and the kind in the hole, and what the reading tells of other holes it tells through
+ * that kind alone (data processing inequality, with equality here). A kind's length tells of all its holes at once: the sum over them, which is
+ * an upper bound.
  */
 import { type AssignmentTask, assignablePairs, cheapestAssignment } from '../maths/assignment.ts'
 import type { NextReading } from './answer.ts'
-import { fitChances, type HoleQuantity, lengthPrior, likelySpans, type ReadQuantity } from './chance.ts'
-import type { Judged } from './pair.ts'
-import type { HoleSpans, KindSpans, Problem } from './problem.ts'
+import { lengthPrior, likelySpans } from './chance.ts'
+import { fitRanges, type Judged, type ReadQuantity } from './pair.ts'
+import type { KindSpans, Problem } from './problem.ts'
 import { NANOMETRES, type Span } from './span.ts'
 import { list, quantityWords } from './words.ts'
 
@@ -20,8 +24,14 @@ const WORK: Record<ReadQuantity | 'turns', { minutes: number; plusMinus: number 
   turns: { minutes: 0.7, plusMinus: 0.5 },
 }
 
-const CELLS = 12
-const LEAST_BITS = 0.005
+const CELLS = 24
+/** Where no reading settles anything by itself, the quickest is still the way on. */
+const LEAST_BITS = 1e-4
+/** A kind that may be in a hole is never counted as less likely than this: to settle a hole it has to be excluded all the same. */
+const DOUBT = 0.05
+
+type Advice = NextReading & { holes: number[] }
+type Ranges = Record<ReadQuantity, Span>
 
 export function nextReading(
   problem: Problem,
@@ -29,59 +39,60 @@ export function nextReading(
   task: AssignmentTask,
   may: Uint8Array,
   chance: Float64Array,
-): (NextReading & { holes: number[] }) | null {
+): Advice | null {
   const { bins } = task
-  const open = problem.holes.map((_, h) => h).filter((h) => kindsOf(may, h, bins).length > 1)
-  let best: (NextReading & { holes: number[] }) | null = null
-  const consider = (
-    quantity: ReadQuantity | 'turns',
-    of: { hole: number; by?: number } | { kind: number },
-    bits: number,
-  ) => {
-    const { minutes } = WORK[quantity]
-    if (bits < LEAST_BITS || (best && bits / minutes <= best.bits / best.minutes + 1e-9)) return
-    const atHole = 'hole' in of
-    best = {
-      reading: {
-        quantity,
-        of: atHole ? problem.holes[of.hole]!.source.id : problem.kinds[of.kind]!.source.id,
-        place: atHole ? 'hole' : 'kind',
-        ...(atHole && of.by !== undefined ? { kind: problem.kinds[of.by]!.source.id } : {}),
-      },
-      bits,
-      minutes,
-      settles: [],
-      why: '',
-      holes: atHole ? [of.hole] : open.filter((h) => may[h * bins + of.kind]),
+  const { holes, kinds } = problem
+  const open = holes.map((_, h) => h).filter((h) => kindsOf(may, h, bins).length > 1)
+  const ranges = new Map<number, Ranges>()
+  for (const h of open)
+    for (const k of kindsOf(may, h, bins)) {
+      const range = fitRanges(holes[h]!, kinds[k]!)
+      if (range) ranges.set(h * bins + k, range)
     }
+  /** Bits between a quantity and the kind in hole h; where the quantity is a kind's own, only that kind's range tells. */
+  const gain = (h: number, quantity: ReadQuantity, span: Span, blur: number, only?: number) =>
+    information(
+      kindsOf(may, h, bins).map((k) => ({
+        chance: Math.max(DOUBT, chance[h * bins + k]!),
+        range: only === undefined || only === k ? (ranges.get(h * bins + k)?.[quantity] ?? span) : span,
+      })),
+      span,
+      blur,
+    )
+  let best: Advice | null = null
+  const rate = ({ bits, minutes }: Advice) => Math.max(bits, LEAST_BITS) / minutes
+  const consider = (reading: Advice['reading'], bits: number, holes: number[]) => {
+    const { minutes } = WORK[reading.quantity as ReadQuantity | 'turns']
+    const advice: Advice = { reading, bits, minutes, holes, settles: [], why: '' }
+    if (!best || rate(advice) > rate(best) + 1e-9) best = advice
   }
   for (const h of open) {
-    const hole = problem.holes[h]!
+    const hole = holes[h]!
+    const of = hole.source.id
     const spans = likelySpans(hole)
-    for (const quantity of ['grip', 'bottomDepth', 'threadDepth'] as HoleQuantity[]) {
-      if (quantity === 'bottomDepth' && !hole.blind) continue
-      if (width(spans[quantity]) > 2 * WORK[quantity].plusMinus * NANOMETRES)
-        consider(quantity, { hole: h }, gain(hole, problem.kinds, h, bins, may, chance, quantity, spans[quantity]))
+    for (const quantity of ['grip', 'bottomDepth', 'threadDepth'] as const) {
+      const blur = 2 * WORK[quantity].plusMinus * NANOMETRES
+      if (width(spans[quantity]) <= blur || (quantity === 'bottomDepth' && !hole.blind)) continue
+      consider({ quantity, of, place: 'hole' }, gain(h, quantity, spans[quantity], blur), [h])
     }
-    // A bolt turned in by hand tells the grip too, by as much as its own length, lead and the count of turns leave sure.
-    const trial = likeliest(may, chance, h, bins)
-    const cells = Math.floor(width(spans.grip) / turnBlur(problem.kinds[trial]!))
-    if (cells > 1)
+    // A bolt that is sure to seat tells the grip too, by as much as its own length, lead and the count of turns leave sure.
+    const trial = kindsOf(may, h, bins).find((k) => judged[h * bins + k]!.verdict === 'fits')
+    if (trial === undefined || problem.trials.some((line) => line.hole === h && line.kind === trial)) continue
+    const blur = turnBlur(kinds[trial]!)
+    if (width(spans.grip) > blur)
       consider(
-        'turns',
-        { hole: h, by: trial },
-        gain(hole, problem.kinds, h, bins, may, chance, 'grip', spans.grip, { cells }),
+        { quantity: 'turns', of, place: 'hole', kind: kinds[trial]!.source.id },
+        gain(h, 'grip', spans.grip, blur),
+        [h],
       )
   }
-  problem.kinds.forEach((kind, k) => {
+  kinds.forEach((kind, k) => {
     const span = lengthPrior(kind)
-    const users = open.filter((h) => may[h * bins + k] && judged[h * bins + k]!.verdict === 'may')
-    if (users.length === 0 || width(span) <= 2 * WORK.length.plusMinus * NANOMETRES) return
-    const bits = users.reduce(
-      (sum, h) => sum + gain(problem.holes[h]!, problem.kinds, h, bins, may, chance, 'length', span, { only: k }),
-      0,
-    )
-    consider('length', { kind: k }, bits)
+    const users = open.filter((h) => may[h * bins + k])
+    const blur = 2 * WORK.length.plusMinus * NANOMETRES
+    if (users.length === 0 || width(span) <= blur) return
+    const bits = users.reduce((sum, h) => sum + gain(h, 'length', span, blur, k), 0)
+    consider({ quantity: 'length', of: kind.source.id, place: 'kind' }, bits, users)
   })
   return best && named(best, problem, task, may, chance, open)
 }
@@ -90,50 +101,43 @@ function width({ lo, hi }: Span): number {
   return hi - lo
 }
 
-function likeliest(may: Uint8Array, chance: Float64Array, hole: number, bins: number): number {
-  return kindsOf(may, hole, bins).reduce((a, b) => (chance[hole * bins + b]! > chance[hole * bins + a]! ? b : a))
-}
-
 /** How wide the grip still is after a count of turns, nm. */
 function turnBlur({ threads, tip, length }: KindSpans): number {
   return 2 * WORK.turns.plusMinus * threads[0]!.pitch * NANOMETRES + tip.hi + width(length)
 }
 
 function kindsOf(may: Uint8Array, hole: number, bins: number): number[] {
-  return Array.from({ length: bins - 1 }, (_, k) => k).filter((k) => may[hole * bins + k])
+  const kinds: number[] = []
+  for (let k = 0; k < bins - 1; k++) if (may[hole * bins + k]) kinds.push(k)
+  return kinds
 }
 
 /**
- * Information in bits between a quantity, even over its span, and the kind in a hole. `only`: the quantity is this kind's own; `cells`: into
- * how many parts the reading tells the span apart.
+ * Information in bits between a value, even over each kind's own range within `span`, and the kind. A reading with `blur` excludes a kind
+ * only when all of it lies outside the kind's range.
  */
-function gain(
-  hole: HoleSpans,
-  kinds: KindSpans[],
-  h: number,
-  bins: number,
-  may: Uint8Array,
-  chance: Float64Array,
-  quantity: ReadQuantity,
-  span: Span,
-  { only, cells: count = CELLS }: { only?: number; cells?: number } = {},
-): number {
-  const parts = Math.min(count, CELLS)
-  const here = kindsOf(may, h, bins).filter((k) => chance[h * bins + k]! > 0)
-  const joint = here.map((k) => {
-    const cells =
-      only !== undefined && only !== k
-        ? new Array<number>(parts).fill(1)
-        : fitChances(hole, kinds[k]!, quantity, span, parts)
-    const all = cells.reduce((a, b) => a + b, 0)
-    return cells.map((cell) => chance[h * bins + k]! * (all > 0 ? cell / all : 1 / parts))
+function information(kinds: { chance: number; range: Span }[], span: Span, blur: number): number {
+  const all = kinds.reduce((sum, { chance }) => sum + chance, 0)
+  const joint = kinds.map(({ chance, range }) => {
+    const lo = range.lo - blur / 2
+    const hi = range.hi + blur / 2
+    const cells = new Float64Array(CELLS)
+    let sum = 0
+    for (let c = 0; c < CELLS; c++) {
+      const value = span.lo + ((c + 0.5) / CELLS) * width(span)
+      if (value < lo || value > hi) continue
+      cells[c] = 1
+      sum++
+    }
+    if (sum > 0) for (let c = 0; c < CELLS; c++) cells[c]! *= chance / all / sum
+    return cells
   })
   let bits = 0
-  for (let c = 0; c < parts; c++) {
-    const cell = joint.reduce((sum, row) => sum + row[c]!, 0)
-    here.forEach((k, i) => {
-      const p = joint[i]![c]!
-      if (p > 0) bits += p * Math.log2(p / (cell * chance[h * bins + k]!))
+  for (let c = 0; c < CELLS; c++) {
+    let cell = 0
+    for (const row of joint) cell += row[c]!
+    joint.forEach((row, i) => {
+      if (row[c]! > 0) bits += row[c]! * Math.log2(row[c]! / (cell * (kinds[i]!.chance / all)))
     })
   }
   return Math.max(0, bits)
@@ -141,27 +145,27 @@ function gain(
 
 /** Adds which holes are settled if the reading says what is most likely, and the sentence. */
 function named(
-  best: NextReading & { holes: number[] },
+  best: Advice,
   problem: Problem,
   task: AssignmentTask,
   may: Uint8Array,
   chance: Float64Array,
   open: number[],
-): NextReading & { holes: number[] } {
+): Advice {
   const { bins } = task
   const cost = Float64Array.from(may, (m) => (m ? 0 : Number.POSITIVE_INFINITY))
   for (const h of best.holes) {
-    const kind = likeliest(may, chance, h, bins)
+    const kind = kindsOf(may, h, bins).reduce((a, b) => (chance[h * bins + b]! > chance[h * bins + a]! ? b : a))
     for (let b = 0; b < bins; b++) if (b !== kind) cost[h * bins + b] = Number.POSITIVE_INFINITY
   }
   const assignment = cheapestAssignment({ ...task, cost })
   const pairs = assignment && assignablePairs({ ...task, cost }, assignment.bin)
-  const settled = pairs ? open.filter((h) => kindsOf(pairs, h, bins).length === 1) : best.holes
+  const settled = pairs && best.bits > LEAST_BITS ? open.filter((h) => kindsOf(pairs, h, bins).length === 1) : []
   const settles = settled.map((h) => problem.holes[h]!.source.id)
   const { quantity, of, place, kind } = best.reading
   const what = kind
     ? `count the turns of a ${kind} in hole ${of} until its head seats`
     : `measure the ${quantityWords(quantity)} of ${place} ${of}`
-  const why = `${what}: ${settles.length > 0 ? `likely to settle ${list(settles)}` : 'it says most of what is still open'}`
+  const why = `${what}: ${settles.length > 0 ? `likely to settle ${list(settles)}` : 'it is a step; no reading settles a hole by itself'}`
   return { ...best, settles, why }
 }

@@ -151,6 +151,28 @@ export function together(...demands: Differences[]): boolean {
   return close(all, KIND_LEVELS) >= 0
 }
 
+/** The quantities that a bench can read next. */
+export type ReadQuantity = 'grip' | 'threadDepth' | 'bottomDepth' | 'length'
+
+/**
+ * For each quantity the values, nm, with which the pair can still fit while all others stay within their readings: a reading wholly outside
+ * excludes the pair. null when the pair cannot fit at all.
+ */
+export function fitRanges(hole: HoleSpans, kind: KindSpans): Record<ReadQuantity, Span> | null {
+  const all = free(LEVELS)
+  if (readHole(all, hole, kind.washer) < 0 || readKind(all, kind) < 0) return null
+  for (const line of fitLines(hole, hole.engagement.lo)) narrow(all, LEVELS, line.deep, line.high, line.most)
+  if (close(all, LEVELS) < 0) return null
+  const rest = sum(hole.bracket, hole.gasket, kind.washer)
+  const joint = depthBetween(all, X, Z)
+  return {
+    grip: { lo: Math.max(hole.grip.lo, joint.lo - rest.hi), hi: Math.min(hole.grip.hi, joint.hi - rest.lo) },
+    threadDepth: depthBetween(all, E, C),
+    bottomDepth: depthBetween(all, F, X),
+    length: depthBetween(all, L, Z),
+  }
+}
+
 function readHole(all: Differences, hole: HoleSpans, washer: Span): number {
   between(all, LEVELS, X, Z, sum(stackOf(hole), washer))
   between(all, LEVELS, C, X, hole.mouth)
