@@ -99,6 +99,7 @@ function spotOf(sheet: Sheet): { x: number; y: number } {
   if (!s || bolt.line === 'hole') return { x: x + radius, y: y(0) + 6 }
   const { mouth, threadDepth } = measures
   const at = {
+    engagement: own.engaged?.to ?? s.at - own.tip.at,
     shank: Math.min(s.at - own.threadLength.at, mouth.at),
     'run-out': s.at - own.tip.at,
     'bolt thread': s.at - own.threadLength.at,

@@ -9,7 +9,7 @@ export type Scale = { name: string; pixels: number }
 const ENLARGED = [10, 5, 4, 3, 2.5, 2, 1.5, 1]
 const REDUCED = [1.5, 2, 2.5, 3, 4, 5, 10, 20]
 
-export const SCALES: readonly Scale[] = [
+const SCALES: readonly Scale[] = [
   ...ENLARGED.map((n) => ({ name: `${n} : 1`, pixels: n * PIXELS_PER_MM })),
   ...REDUCED.map((n) => ({ name: `1 : ${n}`, pixels: PIXELS_PER_MM / n })),
 ]

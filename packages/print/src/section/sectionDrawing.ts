@@ -1,6 +1,7 @@
 import { headRoom, STUD_END } from '../bolt/boltShape.ts'
 import { PALETTES } from '../look/palette.ts'
 import { element, escapeXml, rect } from '../svg/element.ts'
+import { safePrefix } from '../svg/ids.ts'
 import { cut } from './cut.ts'
 import { describe } from './describe.ts'
 import { columnWidth, dimensionsOf, drawDimensions, LANE } from './dimensions.ts'
@@ -14,17 +15,13 @@ import { scaleBar } from './scaleBar.ts'
 import { lacksStudEnd, levelsOf, type Sheet, standsBeside } from './sheet.ts'
 
 /** Natural width in px: a phone held upright. Type of 13 px then stays above 12 px on a screen of 390. */
-export const WIDTH = 420
+const WIDTH = 420
 const MARGIN = 10
 /** px for the section across, and down at most. */
 const ROOM = { width: 114, height: 520 }
 /** Room in px between the columns of words and the section: bend of the leaders, brackets. */
 const BEND = 12
 const BRACKET = 18
-
-function safePrefix(prefix: string): string {
-  return `g${prefix.replace(/[^A-Za-z0-9_-]/g, '_')}`
-}
 
 /**
  * Section drawing of one hole with a bolt in it, as an SVG document, true to one stated scale. Lengths are drawn at the middle of their
@@ -47,7 +44,7 @@ export function sectionDrawing(input: SectionInput): string {
   const besideMm = beside ? 2 * head.radius + 0.4 * thread.diameter : 0
   const tall = levels.end - levels.head + head.height
   const wide = 2 * halfMm + besideMm
-  const room = { width: ROOM.width + (beside ? 10 : 0), height: ROOM.height }
+  const room = { width: ROOM.width + (beside ? 20 : 0), height: ROOM.height }
   const printed = look.theme === 'print' && wide <= room.width / PIXELS_PER_MM && tall <= 200
   const scale = printed
     ? largestScale({ width: 0, height: 0 }, room, 1)
@@ -78,7 +75,9 @@ export function sectionDrawing(input: SectionInput): string {
   const foot = Math.max(left.bottom, notes.bottom, sheet.y(levels.end) + 8) + 20
   const height = Math.ceil(foot + 38)
   const said =
-    scale.name === '1 : 1' && look.theme === 'print' ? `Scale ${scale.name}, true size at 100 %` : `Scale ${scale.name}`
+    scale.name === '1 : 1' && look.theme === 'print'
+      ? `Scale ${scale.name}, ${unit}, true size at 100 %`
+      : `Scale ${scale.name}, ${unit}`
   const size =
     look.theme === 'print'
       ? { width: `${(WIDTH / PIXELS_PER_MM).toFixed(3)}mm`, height: `${(height / PIXELS_PER_MM).toFixed(3)}mm` }
@@ -91,8 +90,8 @@ export function sectionDrawing(input: SectionInput): string {
       ...size,
       role: 'img',
       'aria-labelledby': `${prefix}-title ${prefix}-desc`,
-      'data-pixels-per-mm': scale.pixels,
-      'data-seat': seat,
+      'data-pixels-per-mm': String(scale.pixels),
+      'data-seat': String(seat),
     },
     element('title', { id: `${prefix}-title` }, escapeXml(title)),
     element('desc', { id: `${prefix}-desc` }, escapeXml(describe(input, measures, scale.name))),

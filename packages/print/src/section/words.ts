@@ -3,7 +3,7 @@ import type { Line, PairVerdict } from '@gripbook/engine'
 /** What one line of a fit says at the spot: by how much it holds, by how much it fails. `mm` is a length with its unit. */
 type Words = { fails: (mm: string) => string; holds: (mm: string) => string; unsure: string; bare: string }
 
-export const SPOT: Record<Line, Words> = {
+const SPOT: Record<Line, Words> = {
   thread: {
     fails: () => 'the thread is another size',
     holds: () => 'same thread',
@@ -73,7 +73,7 @@ export const SPOT: Record<Line, Words> = {
   together: {
     fails: () => 'no line fails by itself, but not all can hold at once',
     holds: () => 'all lines hold at once',
-    unsure: 'not all lines may hold at once',
+    unsure: 'cannot be told before more is measured',
     bare: 'no line fails by itself, but not all can hold at once',
   },
 }
