@@ -113,3 +113,44 @@ export function assignablePairs(task: AssignmentTask, bin: Int32Array): Uint8Arr
         pairs[item * bins + b] = 1
   return pairs
 }
+
+/**
+ * Moves one item to another bin and mends the rest by a shortest chain of moves, in place. False, with nothing moved, when no chain does.
+ * `fixed`: items before this number stay where they are.
+ */
+export function moveItem(
+  { items, bins, cost, capacity }: AssignmentTask,
+  bin: Int32Array,
+  item: number,
+  to: number,
+  fixed: number,
+): boolean {
+  const home = bin[item]!
+  if (home === to) return true
+  const used = new Int32Array(bins)
+  for (const b of bin) used[b]!++
+  const via = new Int32Array(bins).fill(-1)
+  const from = new Int32Array(bins).fill(-1)
+  const queue = [to]
+  for (const at of queue) {
+    if (at === home || used[at]! < capacity[at]!) {
+      let end = at
+      while (end !== to) {
+        bin[via[end]!] = end
+        end = from[end]!
+      }
+      bin[item] = to
+      return true
+    }
+    for (let other = fixed; other < items; other++) {
+      if (bin[other] !== at || other === item) continue
+      for (let b = 0; b < bins; b++)
+        if (b !== to && via[b]! < 0 && cost[other * bins + b]! < Number.POSITIVE_INFINITY) {
+          via[b] = other
+          from[b] = at
+          queue.push(b)
+        }
+    }
+  }
+  return false
+}

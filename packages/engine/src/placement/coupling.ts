@@ -7,6 +7,7 @@
  */
 import { LinearSystem, type SavedBounds } from '../maths/linearSystem.ts'
 import { must } from '../must.ts'
+import type { Face } from '../unit.ts'
 import { A, B, type Differences, demandOf, KIND_LEVELS, kindLevels, L, together } from './pair.ts'
 import type { HoleSpans, KindSpans, Problem, RankLine, TrialLine } from './problem.ts'
 import type { Span } from './span.ts'
@@ -32,6 +33,7 @@ export class Coupling {
   private readonly tiedKinds = new Set<number>()
   private readonly system = new LinearSystem()
   private readonly holes = new Map<number, HoleVariables>()
+  private readonly gaskets = new Map<Face, Terms>()
   private readonly kinds = new Map<number, KindVariables>()
   private readonly pairForms = new Map<PairNumber, number[]>()
   /** What is certain in each form, by its number. */
@@ -108,6 +110,7 @@ export class Coupling {
       this.tiedKinds.add(trial.kind)
     }
     const { holes, kinds } = this.problem
+    for (const [a, b] of gasketTies(this.problem)) this.tiedHoles.add(a).add(b)
     kinds.forEach((kind, k) => {
       const served = holes.map((_, h) => h).filter((h) => possible[h * this.bins + k])
       if (served.some((h) => this.tiedHoles.has(h))) this.tiedKinds.add(k)
@@ -120,11 +123,19 @@ export class Coupling {
     return lo === hi ? [[FIXED, lo]] : [[this.system.addVariable(lo, hi, OF_READINGS), 1]]
   }
 
+  /** One variable for a sheet that several holes share. */
+  private gasketOf({ gasket, sharesGasket, face }: HoleSpans): Terms {
+    if (!sharesGasket) return this.variable(gasket)
+    const sheet = this.gaskets.get(face) ?? this.variable(gasket)
+    this.gaskets.set(face, sheet)
+    return sheet
+  }
+
   private addHole(hole: HoleSpans): HoleVariables {
     const grip = this.variable(hole.grip)
     return {
       grip,
-      joint: [...grip, ...this.variable(hole.bracket), ...this.variable(hole.gasket)],
+      joint: [...grip, ...this.variable(hole.bracket), ...this.gasketOf(hole)],
       mouth: this.variable(hole.mouth),
       threadDepth: this.variable(hole.threadDepth),
       bottomDepth: this.variable(hole.bottomDepth),
@@ -268,6 +279,19 @@ function minus(terms: Terms): Terms {
 /** Number of the form "level i below level j", i > j, in the order in which kindRows adds them. */
 function formOf(kind: KindVariables, i: number, j: number): number {
   return kind.forms[(i * (i - 1)) / 2 + j]!
+}
+
+/** Pairs of holes under one gasket sheet whose thickness is not certain. */
+export function gasketTies({ holes }: Problem): [number, number][] {
+  const ties: [number, number][] = []
+  const first = new Map<Face, number>()
+  holes.forEach(({ sharesGasket, gasket, face }, h) => {
+    if (!sharesGasket || gasket.lo === gasket.hi) return
+    const other = first.get(face)
+    if (other === undefined) first.set(face, h)
+    else ties.push([other, h])
+  })
+  return ties
 }
 
 /** A rank line that the readings keep by themselves ties nothing. */

@@ -240,7 +240,11 @@ function neighbours(kind: KindSpans, k: number): Slip[] {
 }
 
 function withHole(problem: Problem, h: number, change: Partial<HoleSpans>): Problem {
-  return { ...problem, holes: problem.holes.map((hole, i) => (i === h ? { ...hole, ...change } : hole)) }
+  const { face, sharesGasket } = problem.holes[h]!
+  // A sheet that the face shares has one thickness, right or wrong.
+  const meant = (hole: HoleSpans, i: number) =>
+    i === h || ('gasket' in change && sharesGasket && hole.sharesGasket && hole.face === face)
+  return { ...problem, holes: problem.holes.map((hole, i) => (meant(hole, i) ? { ...hole, ...change } : hole)) }
 }
 
 function withKind(problem: Problem, k: number, change: Partial<KindSpans>): Problem {

@@ -5,6 +5,7 @@ import type { Conflict, FaceAnswer, HoleAnswer, Move, Pair, PlacementAnswer } fr
 import { cyclesOf } from './changes.ts'
 import { irreducibleHoles } from './conflict.ts'
 import { type StatedLine, setContradictionsAside } from './contradiction.ts'
+import { gasketTies } from './coupling.ts'
 import { doubtsOf } from './doubt.ts'
 import { asFoundWhy, type HoleFacts, holeWhy } from './holeWords.ts'
 import { type Likelihood, likelihood } from './likelihood.ts'
@@ -109,7 +110,7 @@ async function fewestChanges(tray: Tray, weights: Weights, empty: number): Promi
   return (await tray.search.cheapest(taskOf(tray, empty, (pair) => changeOf(tray, pair) + (0.4 * own[pair]!) / most)))!
 }
 
-/** Pairs of holes that a rank line or a trial ties, through a kind that they may share or directly. */
+/** Pairs of holes that a rank line, a trial or a gasket ties, through a kind that they may share or directly. */
 function linksOf(problem: Problem, may: Uint8Array, bins: number): [number, number][] {
   const userOf = (kind: number) => problem.holes.findIndex((_, h) => may[h * bins + kind])
   const links = [
@@ -117,6 +118,7 @@ function linksOf(problem: Problem, may: Uint8Array, bins: number): [number, numb
       quantity === 'length' ? [userOf(less), userOf(more)] : [less, more],
     ),
     ...problem.trials.map(({ hole, kind }) => [hole, userOf(kind)]),
+    ...gasketTies(problem),
   ]
   return links.filter((link): link is [number, number] => link.every((hole) => hole! >= 0))
 }

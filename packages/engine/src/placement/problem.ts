@@ -22,6 +22,8 @@ export type HoleSpans = {
   grip: Span
   bracket: Span
   gasket: Span
+  /** The gasket is the face's one sheet: the same thickness in all holes that share it. */
+  sharesGasket: boolean
   mouth: Span
   threadDepth: Span
   bottomDepth: Span
@@ -111,6 +113,7 @@ function holeSpans(hole: Hole, face: Face, unit: Unit, kindNumber: (face: Face, 
     grip: spanOf(intervalOf(hole.grip)),
     bracket: spanOr0(hole.bracket),
     gasket: spanOr0(hole.gasket ?? face.gasket),
+    sharesGasket: hole.gasket === undefined && face.gasket !== undefined,
     mouth: spanOr0(hole.mouth),
     threadDepth: spanOf(intervalOf(hole.threadDepth)),
     bottomDepth: spanOf(intervalOf(hole.bottomDepth)),
