@@ -65,14 +65,26 @@ function faceLines(unit: Unit, face: Face, answer: FaceAnswer, { columns, colour
   ]
 }
 
-/** "14 holes: 11 settled, 2 open, 1 contradicted." */
+/**
+ * "14 holes: 11 settled, 2 open, 1 contradicted. Readings alone settle 4; for the other 7 the tray's contents count too." Where another standard
+ * length would fit as well, a wrong bolt in the tray would not be noticed, and that is worth knowing.
+ */
 function tally(answer: FaceAnswer): string {
   const verdicts = Object.values(answer.holes).map(({ verdict }) => verdict)
   const parts = (['settled', 'open', 'contradicted'] as const)
     .map((verdict) => [verdict, verdicts.filter((one) => one === verdict).length] as const)
     .filter(([, count]) => count > 0)
     .map(([verdict, count]) => `${count} ${verdict}`)
-  return `${verdicts.length} ${verdicts.length === 1 ? 'hole' : 'holes'}: ${parts.join(', ')}.`
+  const settled = Object.values(answer.holes).filter(({ verdict }) => verdict === 'settled')
+  const byTray = settled.filter(({ proven }) => proven === false).length
+  const byReadings = settled.length - byTray
+  const how =
+    byTray === 0
+      ? ''
+      : byReadings === 0
+        ? " All by readings and the tray's contents together."
+        : ` Readings alone settle ${byReadings}; for the other ${byTray} the tray's contents count too.`
+  return `${verdicts.length} ${verdicts.length === 1 ? 'hole' : 'holes'}: ${parts.join(', ')}.${how}`
 }
 
 function section(title: string, items: readonly string[], columns: number): string[] {
