@@ -33,9 +33,10 @@ const said = (of: JointWanted) => joint(of).verdicts.map(({ verdict }) => verdic
 const TWENTY_POUND_FEET = 27.116358966628
 
 describe('20 lbf·ft on M6 8.8', () => {
-  const answer = joint(wanted({ torque: TWENTY_POUND_FEET }))
+  const asked = () => joint(wanted({ torque: TWENTY_POUND_FEET }))
 
   test('would break the bolt over the whole range and is not for this size', () => {
+    const answer = asked()
     expect(answer.verdicts.map(({ verdict, where }) => [verdict, where])).toEqual([
       ['would break the bolt', 'over the whole range'],
       ['not for this size', 'over the whole range'],
@@ -44,6 +45,7 @@ describe('20 lbf·ft on M6 8.8', () => {
   })
 
   test('says what is usual for M6 and for which size the torque is usual: M8 first', () => {
+    const answer = asked()
     const size = answer.verdicts[1]!
     expect(size.usualFor?.map(({ thread: name }) => name)).toEqual(['M8', 'M10'])
     expect(size.why).toContain('usual for M6 8.8 is 5.4 to 11.2 N·m')
@@ -55,6 +57,7 @@ describe('20 lbf·ft on M6 8.8', () => {
   })
 
   test('warns that the bolt is spent and that the socket fits M8 too', () => {
+    const answer = asked()
     expect(answer.cautions).toContain(
       'An over-tightened bolt can hold today and fail later: a bolt that has had this torque is replaced, not used again.',
     )
@@ -66,7 +69,7 @@ describe('20 lbf·ft on M6 8.8', () => {
   })
 
   test('says what was not checked, and with material strips or breaks', () => {
-    expect(answer.notChecked).toEqual([
+    expect(asked().notChecked).toEqual([
       'thread of the hole: its material is not given',
       'seat under the head: its material is not given',
     ])
@@ -320,6 +323,84 @@ describe('usual torques', () => {
     const m = sizes.map(({ band }) => Math.abs(Math.log(27 / band.hi)))
     expect(m).toEqual([...m].sort((a, b) => a - b))
     for (const { band } of sizes) expect(band.lo <= 27 && band.hi >= 27).toBe(true)
+  })
+
+  test('are those sizes and bands, ends included', () => {
+    const unknown = frictionOf('unknown')
+    const sizes = usualSizes(27, thread('M6'), '8.8', unknown)
+    expect(sizes.map(({ thread: name }) => name)).toEqual(['M8', 'M10'])
+    const ring = bearingRing(thread('M8'))!.friction
+    const band = usualTorque(thread('M8'), ring, boltClass('8.8', thread('M8'))!, unknown)
+    expect(sizes[0]).toEqual({ thread: 'M8', band })
+    expect(usualSizes(band.hi, thread('M6'), '8.8', unknown)[0]?.thread).toBe('M8')
+    expect(usualSizes(band.lo, thread('M6'), '8.8', unknown).map(({ thread: name }) => name)).toContain('M8')
+    expect(usualSizes(190, thread('1/4-20'), 'grade 5', unknown).map(({ thread: name }) => name)).toContain(
+      '3/4-10 UNC',
+    )
+  })
+
+  test('of light bolts in a dry joint have nothing to mind', () => {
+    expect(joint(wanted({ torque: 9, condition: 'dry' })).cautions).toEqual([])
+    const flange = inAluminium(wanted({ torque: 9, condition: 'dry', head: { form: 'flange' } }), 2)
+    expect(joint(flange).cautions).toEqual([])
+    expect(joint(wanted({})).cautions.at(-1)).toBe(
+      'Friction not stated: dry, oiled, thread sealant, thread-lock, coated each narrow the range.',
+    )
+  })
+
+  test('where the bolt breaks there is no second caution about stretching or stripping', () => {
+    expect(joint(inAluminium(wanted({ torque: 40, condition: 'oiled' }))).cautions).toEqual([
+      'The seat under the head would give way: clamp load is lost later. A hardened washer or a flange head spreads it.',
+      'An over-tightened bolt can hold today and fail later: a bolt that has had this torque is replaced, not used again.',
+      'The same 10 mm socket also fits M8 (JIS B 1189 / ISO 4162 small series): measure diameter and pitch.',
+      'A hole in light alloy: US Army practice takes 30 % or more off the table torque and asks for two diameters of thread.',
+    ])
+  })
+
+  test('of a socket cap name no socket', () => {
+    const answer = joint(wanted({ torque: 40, head: { form: 'socket' } }))
+    expect(answer.verdicts.map(({ verdict }) => verdict)).toContain('not for this size')
+    expect(answer.cautions.some((text) => text.includes('socket also fits'))).toBe(false)
+    expect(answer.head).toEqual({ name: 'socket cap, ISO 4762', bearing: 9.38, hole: 6.6 })
+  })
+
+  test('every row of the general table', () => {
+    const rows = ['M6', 'M8', 'M10', 'M12'].map((name) =>
+      ['4.8', '8.8', '9.8', '10.9', '12.9'].map((mark) => {
+        const { band } = bookTorque(thread(name), mark)!
+        return [band.lo, band.hi]
+      }),
+    )
+    expect(rows).toEqual([
+      [
+        [4.8, 6],
+        [9, 11],
+        [9, 11],
+        [13, 17],
+        [15, 19],
+      ],
+      [
+        [12, 15],
+        [22, 28],
+        [22, 28],
+        [32, 40],
+        [37, 47],
+      ],
+      [
+        [23, 29],
+        [43, 55],
+        [43, 55],
+        [63, 80],
+        [75, 95],
+      ],
+      [
+        [40, 50],
+        [75, 95],
+        [75, 95],
+        [110, 140],
+        [130, 165],
+      ],
+    ])
   })
 
   test('a book has a band for common sizes only', () => {

@@ -63,7 +63,7 @@ export function threadChecks(): Check[] {
       (names as string).split(' ').map(
         (name): Check => ({
           what: `socket that fits ${name}`,
-          source: heads.sockets.source,
+          source: `${heads.sockets.source}, ${heads.sockets.table}`,
           basis: heads.sockets.basis,
           unit: 'mm',
           published: flats as string,
