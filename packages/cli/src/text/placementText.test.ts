@@ -53,11 +53,14 @@ rule, and local rules and a licensed professional’s judgement come first.
 
 test('holes that another standard length would fill as well are counted apart', () => {
   const settled = (proven: boolean) => hole({ verdict: 'settled', may: ['b1'], proven })
-  const text = (holes: Record<string, ReturnType<typeof hole>>) => placementText(UNIT, placement(face({ holes })), plain)
+  const text = (holes: Record<string, ReturnType<typeof hole>>) =>
+    placementText(UNIT, placement(face({ holes })), plain)
   expect(text({ '1': settled(true), '4': settled(false) })).toContain(
     "2 holes: 2 settled. Readings alone settle 1; for the other 1 the tray's\n  contents count too.",
   )
-  expect(text({ '1': settled(false) })).toContain("1 hole: 1 settled. All by readings and the tray's contents together.")
+  expect(text({ '1': settled(false) })).toContain(
+    "1 hole: 1 settled. All by readings and the tray's contents together.",
+  )
   expect(text({ '1': settled(true) })).toContain('1 hole: 1 settled.\n')
 })
 

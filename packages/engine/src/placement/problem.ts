@@ -4,7 +4,7 @@
  */
 import { engagementRange } from '../joints/index.ts'
 import { must } from '../must.ts'
-import { intervalOf, UNKNOWN } from '../quantity/interval.ts'
+import { intervalOf } from '../quantity/interval.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import { readThread, type Thread } from '../threads/index.ts'
 import type { Face, History, Hole, Kind, RankQuantity, Trial, Unit } from '../unit.ts'
@@ -191,6 +191,3 @@ export function compatible(hole: HoleSpans, kind: KindSpans): 'yes' | 'other fac
 export function stackOf(hole: HoleSpans): Span {
   return sum(hole.grip, hole.bracket, hole.gasket)
 }
-
-/** What an unknown quantity is: any length. */
-export const ANY: Span = UNKNOWN

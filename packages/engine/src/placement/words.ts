@@ -115,10 +115,3 @@ export function list(names: readonly string[], last = 'and'): string {
   if (names.length < 2) return names.join('')
   return `${names.slice(0, -1).join(', ')} ${last} ${names[names.length - 1]}`
 }
-
-/** The kind's own size: "M6×45". */
-export function sizeWords(kind: KindSpans): string {
-  const { lo, hi } = kind.length
-  const length = Number.isFinite(hi) ? millimetres((lo + hi) / 2) : '?'
-  return `${kind.threads[0]!.name}×${length}`
-}
