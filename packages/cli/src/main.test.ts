@@ -143,3 +143,28 @@ test('help and version are told, with 0', async () => {
 test('after -- a file may have a name that looks like an option', async () => {
   expect((await run(['place', '--', '--json'], { '--json': RIGHT })).status).toBe(0)
 })
+
+test.each([
+  ['--class', 'constructor'],
+  ['--friction', 'constructor'],
+  ['--material', 'toString'],
+  ['--head', 'valueOf'],
+  ['--torque', '9 constructor'],
+])('a joint option named after something built in is refused with words: %s %s', async (option, text) => {
+  const torque = option === '--torque' ? [] : ['--torque', '9 N·m']
+  const { status, err } = await run(['joint', '--thread', 'M6', ...torque, option, text])
+  expect(status).toBe(2)
+  expect(err).toContain(option)
+  expect(err).not.toContain('native code')
+})
+
+test('names of holes, kinds and materials may be names of something built in', async () => {
+  const unit = JSON.parse(RIGHT)
+  const [face] = unit.faces
+  face.material = 'constructor'
+  face.holes[0] = { ...face.holes[0], id: 'toString', asFound: 'constructor', unitsBefore: { constructor: 3 } }
+  face.kinds[0].id = 'constructor'
+  const { status, out } = await run(['place', 'unit.json', '--json'], { 'unit.json': JSON.stringify(unit) })
+  expect(status).toBe(0)
+  expect(JSON.parse(out).faces[0].holes.toString).toMatchObject({ verdict: 'settled', may: ['constructor'] })
+})

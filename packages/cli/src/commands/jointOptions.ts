@@ -142,7 +142,9 @@ function engagementOption(text: string | undefined, thread: Thread): Interval | 
 function frictionOption(text: string | undefined): Friction {
   if (text === undefined) return frictionOf('unknown')
   const plain = text.trim().toLowerCase()
-  const condition = CONDITIONS.find((name) => name === plain) ?? SHORT_CONDITIONS[plain]
+  const condition =
+    CONDITIONS.find((name) => name === plain) ??
+    (Object.hasOwn(SHORT_CONDITIONS, plain) ? SHORT_CONDITIONS[plain] : undefined)
   if (condition) return frictionOf(condition)
   const range = /^(\d*[.,]\d+)(?:\s*(?:-|–|to)\s*(\d*[.,]\d+))?$/.exec(plain)
   const number = (part: string): number => Number(part.replace(',', '.'))

@@ -80,7 +80,8 @@ export function boltClass(mark: string | undefined, thread: Thread): BoltClass |
   const grade = /^(?:sae|grade|gr|sae grade|sae j429 grade)[. ]*([258])$/.exec(text)
   if (grade) return saeGrade(grade[1] as string, thread)
   if (text === '9.8' && thread.diameter > 16) return undefined
-  const strength = text === '8.8' && thread.diameter > 16 ? LARGE_88 : CARBON[text]
+  const strength =
+    text === '8.8' && thread.diameter > 16 ? LARGE_88 : Object.hasOwn(CARBON, text) ? CARBON[text] : undefined
   if (!strength) return undefined
   const [tensile, yieldPoint, proof] = strength
   return { name: text, tensile, yield: yieldPoint, proof, source: ISO }

@@ -11,7 +11,7 @@ const SHEAR_RATIO: Readonly<Record<string, number>> = { '8.8': 0.84, '9.8': 0.81
  * @source ISO 898-7, minimum breaking torques (from memory; the formula reproduces its table)
  */
 export function breakingTorque(thread: Thread, { name, tensile }: BoltClass): number | undefined {
-  const ratio = SHEAR_RATIO[name]
+  const ratio = Object.hasOwn(SHEAR_RATIO, name) ? SHEAR_RATIO[name] : undefined
   if (ratio === undefined || thread.profile !== 'metric' || thread.diameter > 10) return undefined
   return (ratio * tensile * (Math.PI / 16) * boltLimits(thread).minorMin ** 3) / 1000
 }

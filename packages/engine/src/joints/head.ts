@@ -50,7 +50,7 @@ const isForm = (form: string | undefined): boolean => form === undefined || form
 export function bearingRing(thread: Thread, wanted: HeadWanted = {}): BearingRing | undefined {
   if (!isForm(wanted.form)) return undefined
   const written = wanted.form?.trim().toLowerCase()
-  const form = written === undefined ? undefined : FORMS[written]
+  const form = written !== undefined && Object.hasOwn(FORMS, written) ? FORMS[written] : undefined
   const small = written === 'small flange'
   const found = headsFor(thread).find(
     (head) =>

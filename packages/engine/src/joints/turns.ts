@@ -38,8 +38,8 @@ export type StopCause =
 
 export type StopDiagnosis = { cause: StopCause; why: string }
 
-/** A count by hand is good to about half a turn: common practice, no source. */
-const COUNTING = 0.5
+/** A count of turns by hand is right to half a turn either way: common practice, no source. */
+export const TURN_COUNT_DOUBT = 0.5
 /** A crossed thread binds within its first turns: common practice, no source. */
 const CROSSED_WITHIN = 3
 
@@ -53,7 +53,7 @@ export function whyStopped(
   rest: CameToRest,
   toBottom?: Interval,
 ): StopDiagnosis[] {
-  const short = expected.lo - COUNTING - counted
+  const short = expected.lo - TURN_COUNT_DOUBT - counted
   if (rest === 'head on its seat') {
     if (short > 0)
       return [
@@ -62,7 +62,7 @@ export function whyStopped(
           why: `the head sits after ${counted} turns, ${say(expected)} were expected: measure grip and length again`,
         },
       ]
-    if (counted > expected.hi + COUNTING)
+    if (counted > expected.hi + TURN_COUNT_DOUBT)
       return [
         {
           cause: 'turns miscounted or reading wrong',
@@ -99,7 +99,7 @@ export function whyStopped(
 
 function atBottom(counted: number, toBottom: Interval | undefined): number {
   if (!toBottom) return 0
-  return counted >= toBottom.lo - COUNTING && counted <= toBottom.hi + COUNTING ? 2 : -2
+  return counted >= toBottom.lo - TURN_COUNT_DOUBT && counted <= toBottom.hi + TURN_COUNT_DOUBT ? 2 : -2
 }
 
 function bottomWhy(counted: number, toBottom: Interval | undefined): string {

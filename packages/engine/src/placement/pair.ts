@@ -94,11 +94,6 @@ export function depthBetween(readings: Differences, deep: number, high: number):
   return { lo: -readings[high * LEVELS + deep]!, hi: readings[deep * LEVELS + high]! }
 }
 
-/** Stick-out past the mouth of the tip and of the last full thread at the tip end: a seated bolt's turns lie between the two. */
-export function pastMouth(readings: Differences): { tip: Span; fullThread: Span } {
-  return { tip: depthBetween(readings, L, C), fullThread: depthBetween(readings, A, C) }
-}
-
 /** Stick-out, engagement with the hole's thread from its mouth, and tip to bottom, nm. */
 export function sectionOf(readings: Differences): { stickOut: Span; engaged: Span; toBottom: Span } {
   return {

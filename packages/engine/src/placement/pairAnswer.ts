@@ -1,8 +1,10 @@
 /** A judged pair as the answer prints it: mm, words, and what is worth saying although it fits. */
+import { turnsToSeat } from '../joints/index.ts'
+import type { Interval } from '../quantity/interval.ts'
 import type { Pair } from './answer.ts'
-import { type Judged, pastMouth, sectionOf } from './pair.ts'
+import { type Judged, sectionOf } from './pair.ts'
 import { type HoleSpans, type KindSpans, pitchSpan } from './problem.ts'
-import { inMillimetres, NANOMETRES } from './span.ts'
+import { inMillimetres, NANOMETRES, type Span } from './span.ts'
 import { pairWords } from './words.ts'
 
 export function pairAnswer(hole: HoleSpans, kind: KindSpans, judged: Judged): Pair {
@@ -13,7 +15,7 @@ export function pairAnswer(hole: HoleSpans, kind: KindSpans, judged: Judged): Pa
       ? ([end(judged.worst), end(judged.best)] as [number | null, number | null])
       : end(verdict === 'fits' ? judged.worst : judged.best)
   const close = verdict === 'fits' ? closeness(hole, kind, judged) : []
-  const turns = verdict === 'cannot' ? null : turnsOf(kind, judged)
+  const turns = verdict === 'cannot' ? null : turnsOf(hole, kind, judged)
   return {
     hole: hole.source.id,
     kind: kind.source.id,
@@ -38,15 +40,20 @@ function closeness(hole: HoleSpans, kind: KindSpans, { readings }: Judged): NonN
   return close
 }
 
-/**
- * Turns from the first thread until the head seats: stick-out past the mouth, less anything from nothing to the whole lead, over the pitch.
- * null where it is not known.
- */
-function turnsOf(kind: KindSpans, { readings }: Judged): [number, number] | null {
-  const { tip, fullThread } = pastMouth(readings!)
-  const pitch = pitchSpan(kind.threads)
-  const most = tip.hi / (pitch.lo * NANOMETRES)
-  if (!Number.isFinite(most)) return null
+/** Turns from the first thread until the head seats, to a tenth; null where the stick-out is not known. */
+function turnsOf(hole: HoleSpans, kind: KindSpans, { readings }: Judged): [number, number] | null {
+  const { stickOut } = sectionOf(readings!)
+  if (!Number.isFinite(stickOut.hi)) return null
+  const wanted = {
+    stickOut: inMillimetresBoth(stickOut),
+    mouth: inMillimetresBoth(hole.mouth),
+    tip: inMillimetresBoth(kind.tip),
+  }
+  const { lo: finest, hi: coarsest } = pitchSpan(kind.threads)
   const tenth = (turns: number) => Math.round(turns * 10) / 10
-  return [tenth(Math.max(0, fullThread.lo / (pitch.hi * NANOMETRES))), tenth(most)]
+  return [tenth(turnsToSeat({ ...wanted, pitch: coarsest }).lo), tenth(turnsToSeat({ ...wanted, pitch: finest }).hi)]
+}
+
+function inMillimetresBoth({ lo, hi }: Span): Interval {
+  return { lo: inMillimetres(lo), hi: inMillimetres(hi) }
 }

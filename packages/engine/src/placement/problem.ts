@@ -2,7 +2,7 @@
  * The placement problem of one tray: the holes of all faces that draw on it, the kinds in it, and what ties them together.
  * Here every quantity of the unit file becomes a span, once, with its default.
  */
-import { engagementRange } from '../joints/index.ts'
+import { engagementRange, TURN_COUNT_DOUBT } from '../joints/index.ts'
 import { must } from '../must.ts'
 import { intervalOf } from '../quantity/interval.ts'
 import type { Quantity } from '../quantity/quantity.ts'
@@ -147,17 +147,14 @@ function kindSpans(kind: Kind, face: Face | null): KindSpans {
   }
 }
 
-/** A count of turns is taken as right to half a turn either way: common practice, no source. */
-const TURN_DOUBT = 0.5
-
 function trialSpans(trial: Trial, kind: KindSpans): TrialSpans {
   if ('stickOut' in trial) return { stickOut: spanOf(intervalOf(trial.stickOut)) }
   if ('proud' in trial) return { pastMouth: spanOf(intervalOf(trial.proud)) }
   const pitch = pitchSpan(kind.threads)
   return {
     pastMouth: spanOf({
-      lo: Math.max(0, trial.turns - TURN_DOUBT) * pitch.lo,
-      hi: (trial.turns + TURN_DOUBT) * pitch.hi,
+      lo: Math.max(0, trial.turns - TURN_COUNT_DOUBT) * pitch.lo,
+      hi: (trial.turns + TURN_COUNT_DOUBT) * pitch.hi,
     }),
   }
 }

@@ -36,12 +36,11 @@ const SPELLINGS: Readonly<Record<string, UnitName>> = {
 
 /** The unit that a text means ("ft-lbs", "N.m", "inch"), or undefined. */
 export function readUnit(text: string): UnitName | undefined {
-  return SPELLINGS[
-    text
-      .trim()
-      .toLowerCase()
-      .replaceAll(/[\s.·⋅∙*-]/g, '')
-  ]
+  const spelling = text
+    .trim()
+    .toLowerCase()
+    .replaceAll(/[\s.·⋅∙*-]/g, '')
+  return Object.hasOwn(SPELLINGS, spelling) ? SPELLINGS[spelling] : undefined
 }
 
 /**
