@@ -16,7 +16,8 @@ export function cyclesOf(moves: Move[]): Move[][] {
       for (const move of cycle) left.splice(left.indexOf(move), 1)
     }
   while (left.length > 0) {
-    const first = left.find((move) => !left.some((other) => other.from === move.to && other !== move)) ?? left[0]!
+    // An empty hole gives nothing up, so what takes nothing starts a chain too.
+    const first = left.find((move) => !left.some((other) => other.from !== NONE && other.from === move.to)) ?? left[0]!
     const chain = [first]
     left.splice(left.indexOf(first), 1)
     // The bolt that this hole gives up goes on into a hole that wants it.
