@@ -22,13 +22,8 @@ export function atAGlance(answer: FaceAnswer, tray: ReadonlyMap<string, Kind>): 
   return sentences.length > 0 ? sentences.join(' ') : nothingToDo(answer)
 }
 
-function conflictAtAGlance({ holes, kinds, doubt }: Conflict): string {
-  const what =
-    holes.length === 0
-      ? `What was stated of ${listed(kinds)} contradicts itself.`
-      : holes.length === 1
-        ? `Hole ${holes[0]} contradicts itself as it was read.`
-        : `Holes ${listed(holes)} cannot ${holes.length === 2 ? 'both' : 'all'} be right as they were read.`
+function conflictAtAGlance({ why, doubt }: Conflict): string {
+  const what = `${why.charAt(0).toUpperCase()}${why.slice(1)}.`
   const first = doubt[0]?.statements[0]
   if (first?.what === 'reading')
     return `${what} Check the ${quantityName(first.quantity)} of ${first.place} ${first.of} first.`

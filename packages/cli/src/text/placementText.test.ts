@@ -11,9 +11,9 @@ const glance = (answer: Parameters<typeof face>[0]) =>
 test('the answer of a face reads as a whole', () => {
   expect(placementText(UNIT, placement(FULL_FACE), plain)).toBe(`Pump cover (pump-cover)
 ───────────────────────
-Hole 7 contradicts itself as it was read. Check the thread depth of hole 7
-first. Swap 4 and 9. Taken as read, hole 7 wants M6×30, you have none. Measure
-hole 1 (grip) to settle 1.
+Nothing in the tray fits hole 7. Check the thread depth of hole 7 first. Swap 4
+and 9. Taken as read, hole 7 wants M6×30, you have none. Measure hole 1 (grip)
+to settle 1.
 
   4 holes: 2 settled, 1 open, 1 contradicted.
   1  ◐ open          b1 (M6×45) 72 % or b2 (M6×40) 28 %; found b1 (M6×45):
@@ -150,11 +150,11 @@ describe('at a glance', () => {
           holes: ['1', '4'],
           kinds: ['b1'],
           short: 1,
-          why: '',
+          why: 'holes 1 and 4 can take only b1, of which there is 1',
           doubt: [{ statements: [{ what: 'count', of: 'b1' }], why: '', likely: 1 }],
         },
       },
-      'Holes 1 and 4 cannot both be right as they were read. Count b1 again first.',
+      'Holes 1 and 4 can take only b1, of which there is 1. Count b1 again first.',
     ],
     [
       'ranks that clash',
@@ -163,11 +163,11 @@ describe('at a glance', () => {
           holes: ['1', '4', '7'],
           kinds: [],
           short: 0,
-          why: '',
+          why: '“grip of 1 is less than of 4” and “grip of 4 is less than of 1” cannot all be true',
           doubt: [{ statements: [{ what: 'rank', quantity: 'grip', less: '1', more: '4' }], why: '', likely: 1 }],
         },
       },
-      'Holes 1, 4 and 7 cannot all be right as they were read. Compare the grip of 1 and 4 again first.',
+      '“grip of 1 is less than of 4” and “grip of 4 is less than of 1” cannot all be true. Compare the grip of 1 and 4 again first.',
     ],
     [
       'a reading by turns',

@@ -11,35 +11,50 @@ export async function irreducibleHoles(
   task: AssignmentTask,
   among: number[],
 ): Promise<number[] | null> {
-  if (await fillable(search, task, among)) return null
-  const alone = await firstThat(among, async (hole) => !(await fillable(search, task, [hole])))
-  if (alone !== undefined) return [alone]
-  let set = among
-  for (const hole of among) {
+  const { bins } = task
+  const partial = await search.cheapest(filling(task, among, 1))
+  const short = among.filter((hole) => partial!.bin[hole] === bins - 1)
+  if (short.length === 0) return null
+  for (const hole of among) if (kindsOf(task, hole).length === 0) return [hole]
+  // By counts alone the holes that an empty one could take a bolt from are a set that falls short; with ties it may take more holes.
+  const near = reachedFrom(task, short[0]!, partial!.bin)
+  let set = (await fillable(search, task, near)) ? among : near
+  for (const hole of set) {
     const fewer = set.filter((other) => other !== hole)
     if (!(await fillable(search, task, fewer))) set = fewer
   }
   return set
 }
 
-async function firstThat(holes: number[], test: (hole: number) => Promise<boolean>): Promise<number | undefined> {
-  for (const hole of holes) if (await test(hole)) return hole
-  return undefined
+/** The holes from which a chain of moves leads to the empty one, itself included, in ascending order. */
+function reachedFrom(task: AssignmentTask, hole: number, bin: Int32Array): number[] {
+  const reached = new Set([hole])
+  for (const at of reached)
+    for (const kind of kindsOf(task, at)) for (const [other, b] of bin.entries()) if (b === kind) reached.add(other)
+  return [...reached].sort((a, b) => a - b)
+}
+
+function kindsOf({ bins, cost }: AssignmentTask, hole: number): number[] {
+  const kinds: number[] = []
+  for (let b = 0; b < bins - 1; b++) if (cost[hole * bins + b]! < Number.POSITIVE_INFINITY) kinds.push(b)
+  return kinds
 }
 
 /** Whether all of these holes can be filled at once, the others left empty. */
 async function fillable(search: Search, task: AssignmentTask, holes: number[]): Promise<boolean> {
+  return (await search.cheapest(filling(task, holes, Number.POSITIVE_INFINITY), true)) !== null
+}
+
+/** The task of filling these holes and no others; `emptyCost`: of one of them that stays empty. */
+function filling(task: AssignmentTask, holes: number[], emptyCost: number): AssignmentTask {
   const { items, bins } = task
-  const empty = bins - 1
-  const wanted = new Set(holes)
   const cost = new Float64Array(task.cost.length).fill(Number.POSITIVE_INFINITY)
-  for (let hole = 0; hole < items; hole++) {
-    if (!wanted.has(hole)) cost[hole * bins + empty] = 0
-    else
-      for (let b = 0; b < empty; b++)
-        if (task.cost[hole * bins + b]! < Number.POSITIVE_INFINITY) cost[hole * bins + b] = 0
+  for (let hole = 0; hole < items; hole++) cost[hole * bins + bins - 1] = 0
+  for (const hole of holes) {
+    cost[hole * bins + bins - 1] = emptyCost
+    for (const kind of kindsOf(task, hole)) cost[hole * bins + kind] = 0
   }
   const capacity = Float64Array.from(task.capacity)
-  capacity[empty] = items
-  return (await search.cheapest({ items, bins, cost, capacity }, true)) !== null
+  capacity[bins - 1] = items
+  return { items, bins, cost, capacity }
 }

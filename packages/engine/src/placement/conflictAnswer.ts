@@ -12,6 +12,9 @@ import { list, statementWords } from './words.ts'
 /** A conflict with the numbers of its holes and kinds beside their names. */
 export type FoundConflict = { holes: number[]; kinds: number[]; conflict: Conflict }
 
+/** Of so many conflicts it is worked out what to doubt: a face with more than these has to be read again from the start. */
+const MOST_DOUBTED = 3
+
 /** As many sets of clashing holes as there are, each found after one hole of those before is left empty. */
 export async function conflictsOf(tray: Tray, empty: number, best: Placement, tools: Tools): Promise<FoundConflict[]> {
   const { problem, bins, search } = tray
@@ -34,7 +37,7 @@ export async function conflictsOf(tray: Tray, empty: number, best: Placement, to
         kinds: kinds.map((k) => problem.kinds[k]!.source.id),
         short: 1,
         why: conflictWhy(tray, holes, kinds),
-        doubt: await doubtsOf(problem, holes, empty, tools),
+        doubt: conflicts.length < MOST_DOUBTED ? await doubtsOf(tray, holes, empty, tools) : [],
       },
     })
     const out = holes.find((h) => best.bin[h] === bins - 1) ?? holes[0]

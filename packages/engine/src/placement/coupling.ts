@@ -28,7 +28,8 @@ const OF_READINGS = -1
 export class Coupling {
   readonly bins: number
   private readonly problem: Problem
-  private readonly demands: (Differences | null)[]
+  /** What filling each hole asks of its bolt, readings alone; null where nothing could. */
+  readonly demands: readonly (Differences | null)[]
   private readonly tiedHoles = new Set<number>()
   private readonly tiedKinds = new Set<number>()
   private readonly system = new LinearSystem()
@@ -307,7 +308,7 @@ function holdsAnyway(problem: Problem, { quantity, less, more }: RankLine): bool
  */
 export function clashesWithinKinds(problem: Problem, possible: Uint8Array, coupling: Coupling): Clash[] {
   const clashes: Clash[] = []
-  const demands = problem.holes.map(demandOf)
+  const { demands } = coupling
   problem.kinds.forEach((kind, k) => {
     if (!coupling.isTiedKind(k)) return
     const served = problem.holes.map((_, h) => h).filter((h) => possible[h * coupling.bins + k] && demands[h])

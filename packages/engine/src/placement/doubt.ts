@@ -10,7 +10,7 @@ import { irreducibleHoles } from './conflict.ts'
 import { compatible, type HoleSpans, type KindSpans, type Problem } from './problem.ts'
 import { Stopped, type Tools } from './solver.ts'
 import { NANOMETRES, type Span } from './span.ts'
-import { fewestEmpty, openTray, taskOf } from './tray.ts'
+import { openTray, type Tray, taskOf } from './tray.ts'
 import { millimetres, quantityWords, statementWords } from './words.ts'
 
 const HOLE_READINGS = ['grip', 'bracket', 'gasket', 'mouth', 'threadDepth', 'bottomDepth', 'behind'] as const
@@ -25,46 +25,65 @@ type Slip = { weight: number; words: string; corrected: (problem: Problem) => Pr
 const WEIGHT = { reading: 1, count: 2, rank: 3, trial: 2 }
 const SLIP = { tens: 6, countByOne: 6, neighbourLength: 3, swapped: 2 }
 const MOST_TOGETHER = 3
-const MOST_TRIES = 300
+const MOST_TRIES = 150
+/** In a larger conflict too many readings could stand in each other's place to say which. */
+const MOST_SWAPPED = 6
+/** Of so many doubts it is looked into how each may have come about; where there are more, none stands out anyway. */
+const MOST_WEIGHED = 12
 const ANY: Span = { lo: 0, hi: Number.POSITIVE_INFINITY }
 
 /** `empty`: the fewest holes that stay empty as things were stated; a doubt is a set of statements without which fewer do. */
-export async function doubtsOf(problem: Problem, conflict: number[], empty: number, tools: Tools): Promise<Doubt[]> {
+export async function doubtsOf(tray: Tray, conflict: number[], empty: number, tools: Tools): Promise<Doubt[]> {
+  const { problem } = tray
   let tries = 0
   const helps = async (changed: Problem) => {
     if (tools.stop?.aborted) throw new Stopped()
     tries++
-    const found = await fewestEmpty(openTray(changed, tools))
-    return found !== null && found.empty < empty
+    const without = openTray(changed, tools, tray)
+    return (
+      (await without.search.cheapest(
+        taskOf(without, empty - 1, () => 0),
+        true,
+      )) !== null
+    )
   }
-  type Branch = { taken: Suspect[]; problem: Problem; conflict: number[] }
+  /** `conflict`: of the branch's own problem, found when the branch is followed. */
+  type Branch = { taken: Suspect[]; problem: Problem; conflict?: number[] }
   let level: Branch[] = [{ taken: [], problem, conflict }]
   for (let size = 1; size <= MOST_TOGETHER; size++) {
     const found: Suspect[][] = []
     const next: Branch[] = []
-    for (const branch of level)
-      for (const suspect of suspectsIn(problem, branch.conflict)) {
+    for (const branch of level) {
+      if (tries > MOST_TRIES) break
+      const clash = branch.conflict ?? (await conflictIn(branch.problem, tools))
+      for (const suspect of suspectsIn(problem, clash)) {
         if (tries > MOST_TRIES) break
         if (branch.taken.some((other) => same(other, suspect))) continue
         const taken = [...branch.taken, suspect]
         if (found.some((set) => set.every((one) => taken.some((other) => same(one, other))))) continue
         const changed = suspect.without(branch.problem)
         if (await helps(changed)) found.push(taken)
-        else if (size < MOST_TOGETHER)
-          next.push({ taken, problem: changed, conflict: (await conflictIn(changed, tools)) ?? [] })
+        else next.push({ taken, problem: changed })
       }
-    if (found.length > 0) return rank(await Promise.all(found.map((set) => weigh(set, problem, helps))))
+    }
+    if (found.length > 0) {
+      const looked = found.length <= MOST_WEIGHED
+      return rank(await Promise.all(found.map((set) => weigh(set, problem, looked ? helps : async () => false))))
+    }
     level = next
   }
   return []
 }
 
-async function conflictIn(problem: Problem, tools: Tools): Promise<number[] | null> {
+async function conflictIn(problem: Problem, tools: Tools): Promise<number[]> {
   const tray = openTray(problem, tools)
-  return irreducibleHoles(
-    tray.search,
-    taskOf(tray, 0, () => 0),
-    problem.holes.map((_, h) => h),
+  const among = problem.holes.map((_, h) => h)
+  return (
+    (await irreducibleHoles(
+      tray.search,
+      taskOf(tray, 0, () => 0),
+      among,
+    )) ?? []
   )
 }
 
@@ -166,7 +185,7 @@ function holeSuspects(problem: Problem, h: number, conflict: number[]): Suspect[
         `the ${quantityWords(quantity)} of hole ${hole.source.id}`,
         (span) => (p) => withHole(p, h, { [quantity]: span }),
       ),
-      ...conflict
+      ...(conflict.length > MOST_SWAPPED ? [] : conflict)
         .filter((other) => other !== h && problem.holes[other]!.source[quantity] !== undefined)
         .map((other) => swapped(problem, h, other, quantity)),
     ],

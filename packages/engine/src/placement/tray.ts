@@ -19,10 +19,11 @@ export type Tray = {
   search: Search
 }
 
-export function openTray(problem: Problem, tools: Tools): Tray {
+/** `known`: a tray of nearly the same problem, whose judged pairs are taken over where hole, kind and trials are the same. */
+export function openTray(problem: Problem, tools: Tools, known?: Tray): Tray {
   const { kinds } = problem
   const bins = kinds.length + 1
-  const judged = judgeAll(problem)
+  const judged = judgeAll(problem, known)
   const possible = new Uint8Array(judged.length)
   for (let pair = 0; pair < possible.length; pair++)
     if (pair % bins < kinds.length && judged[pair]!.verdict !== 'cannot' && kinds[pair % bins]!.count > 0)
@@ -38,14 +39,23 @@ export function openTray(problem: Problem, tools: Tools): Tray {
 }
 
 /** Every hole and kind alone, by pair number. */
-export function judgeAll({ holes, kinds, trials }: Problem): Judged[] {
-  const judged: Judged[] = new Array(holes.length * (kinds.length + 1))
-  holes.forEach((hole, h) => {
-    kinds.forEach((kind, k) => {
-      const own = trials.filter((trial) => trial.hole === h && trial.kind === k).map(({ spans }) => spans)
-      judged[h * (kinds.length + 1) + k] = judgePair(hole, kind, own)
-    })
-  })
+export function judgeAll({ holes, kinds, trials }: Problem, known?: Tray): Judged[] {
+  const bins = kinds.length + 1
+  const judged: Judged[] = new Array(holes.length * bins)
+  const before = known && known.problem.trials.length === trials.length ? known : undefined
+  for (const [h, hole] of holes.entries())
+    for (const [k, kind] of kinds.entries()) {
+      const pair = h * bins + k
+      if (before?.problem.holes[h] === hole && before.problem.kinds[k] === kind) judged[pair] = before.judged[pair]!
+      else {
+        const own = trials.filter((trial) => trial.hole === h && trial.kind === k)
+        judged[pair] = judgePair(
+          hole,
+          kind,
+          own.map(({ spans }) => spans),
+        )
+      }
+    }
   return judged
 }
 
