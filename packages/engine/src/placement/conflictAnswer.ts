@@ -12,22 +12,24 @@ import { list, statementWords } from './words.ts'
 /** A conflict with the numbers of its holes and kinds beside their names. */
 export type FoundConflict = { holes: number[]; kinds: number[]; conflict: Conflict }
 
+/** So many conflicts are told; the holes of the rest show by themselves that they may stay empty. */
+const MOST_TOLD = 8
 /** Of so many conflicts it is worked out what to doubt: a face with more than these has to be read again from the start. */
 const MOST_DOUBTED = 3
 
-/** As many sets of clashing holes as there are, each found after one hole of those before is left empty. */
+/** Sets of clashing holes, each found after one hole of those before is left empty. */
 export async function conflictsOf(tray: Tray, empty: number, best: Placement, tools: Tools): Promise<FoundConflict[]> {
   const { problem, bins, search } = tray
   const conflicts: FoundConflict[] = []
   if (empty === 0) return conflicts
   let among = problem.holes.map((_, h) => h)
-  for (;;) {
+  while (conflicts.length < MOST_TOLD) {
     const holes = await irreducibleHoles(
       search,
       taskOf(tray, 0, () => 0),
       among,
     )
-    if (!holes) return conflicts
+    if (!holes) break
     const kinds = problem.kinds.map((_, k) => k).filter((k) => holes.some((h) => tray.possible[h * bins + k]))
     conflicts.push({
       holes,
@@ -43,6 +45,7 @@ export async function conflictsOf(tray: Tray, empty: number, best: Placement, to
     const out = holes.find((h) => best.bin[h] === bins - 1) ?? holes[0]
     among = among.filter((h) => h !== out)
   }
+  return conflicts
 }
 
 function conflictWhy({ problem }: Tray, holes: number[], kinds: number[]): string {

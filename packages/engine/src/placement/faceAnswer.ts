@@ -47,7 +47,7 @@ export function faceAnswer(unit: Unit, face: Face, outcome: Outcome): FaceAnswer
         : [pairAnswer(problem.holes[h]!, kind, judged[h * bins + k]!)],
     )
     pairs.push(...ofHole)
-    holes.push([problem.holes[h]!.source.id, holeAnswer(outcome, h, ofHole)])
+    holes.push([problem.holes[h]!.source.id, holeAnswer(outcome, h, ofHole, own[0]?.holes ?? [])])
   }
   const left: [string, number][] = []
   const leftOverFits: [string, string[]][] = []
@@ -103,13 +103,13 @@ function withoutHoles({ holes: _, ...next }: NonNullable<Outcome['next']>) {
   return next
 }
 
-function holeAnswer({ tray, may, best, likely, conflicts }: Outcome, h: number, pairs: Pair[]): HoleAnswer {
+function holeAnswer({ tray, may, best, likely }: Outcome, h: number, pairs: Pair[], conflict: number[]): HoleAnswer {
   const { problem, bins } = tray
   const hole = problem.holes[h]!
   const id = (k: number) => problem.kinds[k]!.source.id
   const kinds = problem.kinds.map((_, k) => k).filter((k) => may[h * bins + k])
   const mayBeEmpty = may[h * bins + bins - 1] === 1
-  const contradicted = conflicts[0]?.holes.includes(h) || kinds.length === 0
+  const contradicted = conflict.includes(h) || kinds.length === 0
   const facts: HoleFacts = { pairs, may: kinds.map(id), contradicted, mayBeEmpty }
   const settled = kinds.length === 1 && !mayBeEmpty && !contradicted
   const bestKind = best.bin[h]! === bins - 1 ? null : id(best.bin[h]!)
