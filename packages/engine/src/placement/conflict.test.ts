@@ -96,6 +96,56 @@ test('bolts enough, but no length that serves both holes', async () => {
   })
 })
 
+test('lengths of two kinds for three holes, of which no two can have one length', async () => {
+  const unit = plainUnit(
+    [plainHole('1', 20), plainHole('2', 27), plainHole('3', 34)],
+    [plainKind('x', { atLeast: 30, atMost: 40 }, 9), plainKind('y', { atLeast: 30, atMost: 40 }, 9)],
+  )
+  expect((await place(unit)).faces[0]!.conflict?.why).toBe(
+    'holes 1, 2 and 3 cannot all have a bolt of x or y: lengths, rank lines and counts leave no way',
+  )
+})
+
+test('a kind that only some holes of the conflict can take is named too', async () => {
+  const unit = plainUnit([plainHole('1', 23.5), plainHole('2', 23.5), plainHole('3', 20)], [a(1), b(1)])
+  expect((await place(unit)).faces[0]!.conflict?.kinds).toEqual(['a', 'b'])
+})
+
+test('further conflicts are told of the holes that the best placement fills, not of those left empty', async () => {
+  // The one bolt goes to 2, as in every unit before; 1 and 3 stay empty.
+  const unit = plainUnit(
+    [
+      plainHole('1', 20, { unitsBefore: { none: 50 } }),
+      plainHole('2', 20, { unitsBefore: { a: 50 } }),
+      plainHole('3', 20, { unitsBefore: { none: 50 } }),
+    ],
+    [a(1)],
+    { weigh: { habit: false } },
+  )
+  const face = (await place(unit)).faces[0]!
+  expect(face.holes['2']?.best).toBe('a')
+  expect([face.conflict, ...face.furtherConflicts!].map((one) => one!.holes)).toEqual([
+    ['1', '2'],
+    ['2', '3'],
+  ])
+})
+
+test('of more than three conflicts the doubts are told for the first three', async () => {
+  const threads = ['M5', 'M6', 'M8', 'M10', 'M12']
+  const unit = plainUnit(
+    threads.flatMap((thread) => [plainHole(`${thread}-1`, 20, { thread }), plainHole(`${thread}-2`, 20, { thread })]),
+    threads.map((thread) => plainKind(thread, 30, 1, { thread })),
+  )
+  const face = (await place(unit)).faces[0]!
+  expect([face.conflict, ...face.furtherConflicts!].map((one) => one!.doubt.length > 0)).toEqual([
+    true,
+    true,
+    true,
+    false,
+    false,
+  ])
+})
+
 test('two holes short are told as two conflicts, the second without the hole that stays empty for the first', async () => {
   const unit = plainUnit(
     [plainHole('1', 20), plainHole('2', 21), plainHole('3', 31), plainHole('4', 32), plainHole('5', 26)],

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Hole, Kind, Rank } from '../unit.ts'
+import type { Hole, Kind, Rank, Unit } from '../unit.ts'
 import { place } from './place.ts'
 import { Stopped } from './solver.ts'
 import { plainHole, plainKind, plainUnit } from './testing/plainFace.ts'
@@ -344,6 +344,152 @@ test('a kind whose thread does not go in is no suspect', async () => {
 
 test('where nothing stated could be wrong there is no doubt to tell', async () => {
   expect(await doubts([plainHole('1', 20)], [plainKind('m8', 30, 1, { thread: 'M8' })])).toEqual([])
+})
+
+test('a shared sheet that one hole needs thick and another thin is no doubt', async () => {
+  // 1 wants a sheet of 2 to 8, 2 one of 12 to 18: there is one sheet.
+  const found = await doubts([plainHole('1', 16), plainHole('2', 6)], [plainKind('a', 30, 2)], { gasket: 15 })
+  expect(found.map(({ of }) => of[0])).toEqual(['grip of hole 1'])
+})
+
+test('a grip set right leaves the other holes under the same sheet alone', async () => {
+  const found = await doubts([plainHole('1', 16), plainHole('2', 12)], [plainKind('a', 30, 1), plainKind('b', 35, 1)], {
+    gasket: 15,
+  })
+  expect(found.find(({ of }) => of[0] === 'grip of hole 1')?.why).toContain('6 in place of 16')
+})
+
+test('a gasket of its own set right leaves the shared sheet alone', async () => {
+  const found = await doubts([plainHole('1', 16, { gasket: 15 }), plainHole('2', 6)], [plainKind('a', 30, 2)], {
+    gasket: 15,
+  })
+  expect(found.find(({ of }) => of[0] === 'gasket of hole 1')?.why).toContain('5 in place of 15')
+})
+
+test('the sheet of one face set right leaves the sheet of another alone', async () => {
+  const unit: Unit = {
+    gripbook: 'unit/1',
+    kinds: [plainKind('a', 30, 2)],
+    faces: [
+      { id: 'pump', gasket: 15, holes: [plainHole('1', 16)] },
+      { id: 'block', gasket: 20, holes: [plainHole('1', 0.5)] },
+    ],
+  }
+  const [pump] = (await place(unit)).faces
+  const told = pump!.conflict!.doubt.map(({ why }) => why)
+  expect(told).toContain('the gasket thickness of hole 1 may have slipped by 10 mm: 5 in place of 15 would explain it')
+})
+
+test('a figure below nothing explains nothing, though the sums would come out', async () => {
+  // A ×6 at a grip of −5 would have 11 mm of thread.
+  const [grip] = await doubts([plainHole('1', 5)], [plainKind('a', 6, 1, { threadLength: 6 })])
+  expect(grip).toMatchObject({ of: ['length of kind a'] })
+  const found = await doubts([plainHole('1', 5)], [plainKind('a', 6, 1, { threadLength: 6 })])
+  expect(found.find(({ of }) => of[0] === 'grip of hole 1')?.why).toBe(
+    'if the grip of hole 1 was wrong, this could be filled',
+  )
+})
+
+test('a length of which only the least is known has no neighbour length', async () => {
+  // From 26 on it would fit; it is 31 or more. The grip may be 28.
+  expect(await parts(8, [plainHole('1', 18)], [plainKind('x', { atLeast: 31 }, 1)])).toEqual([
+    ['grip of hole 1', 7],
+    ['length of kind x', 1],
+  ])
+})
+
+test('a neighbour length speaks for the length alone, not for the thread length', async () => {
+  // 12 mm go in and 7 are threaded: 17 of thread would do, and so would a ×27, with 7 in.
+  expect(await parts(12, [plainHole('1', 20)], [plainKind('a', 32, 1, { threadLength: 7 })])).toEqual([
+    ['threadLength of kind a', 7],
+    ['length of kind a', 4],
+    ['grip of hole 1', 1],
+  ])
+})
+
+test('two rank lines of which either is enough for the conflict are no single doubt', async () => {
+  const m8 = { thread: 'M8' }
+  const holes = [plainHole('1'), plainHole('3', 31, m8), plainHole('4', 31, m8)]
+  const kinds = [plainKind('a', 30, 1), plainKind('e', 40, 9, m8), plainKind('f', 30, 9, m8)]
+  const ranks: Rank[] = [
+    { quantity: 'grip', less: '3', more: '1' },
+    { quantity: 'grip', less: '4', more: '1' },
+  ]
+  expect((await doubts(holes, kinds, { ranks })).map(({ of }) => of)).toEqual([['length of kind a']])
+})
+
+test('two trials of which either is enough for the conflict are no single doubt', async () => {
+  const found = await doubts([plainHole('1'), plainHole('2', 31)], [plainKind('a', 30, 1), plainKind('c', 40, 1)], {
+    trials: [
+      { hole: '1', kind: 'c', stickOut: 9 },
+      { hole: '1', kind: 'c', stickOut: { atLeast: 8.9, atMost: 9.1 } },
+    ],
+  })
+  expect(found.map(({ of }) => of[0])).toEqual(['count of c', 'grip of hole 2', 'length of kind a'])
+})
+
+test('a trial in a hole of no conflict is doubted for the kind that it tells of', async () => {
+  // Tried in 3, x is 40 long: too much for 1. 3 has a bolt of its own.
+  const found = await doubts(
+    [plainHole('1', 20), plainHole('3', 31, { asFound: 'c' })],
+    [plainKind('x', 40, 1, { length: { atLeast: 20 } }), plainKind('c', 40, 1)],
+    { trials: [{ hole: '3', kind: 'x', stickOut: 9 }] },
+  )
+  expect(found.map(({ of }) => of[0])).toContain('trial of x in 3')
+})
+
+test('a trial in a hole of the conflict is doubted though its kind does not go in there', async () => {
+  const found = await doubts(
+    [plainHole('1', undefined, { needs: ['stud end'] })],
+    [plainKind('s', 30, 1, { features: ['stud end'] }), plainKind('c', 40, 1)],
+    { trials: [{ hole: '1', kind: 'c', stickOut: 9 }] },
+  )
+  expect(found.map(({ of }) => of[0])).toContain('trial of c in 1')
+})
+
+test('where more than twelve statements could be wrong, none is told how', async () => {
+  const kinds = (count: number) => Array.from({ length: count }, (_, i) => plainKind(`k${i + 1}`, 30, 1))
+  const twelve = await doubts([plainHole('1', 31)], kinds(11))
+  expect(twelve).toHaveLength(12)
+  expect(twelve[0]?.why).toContain('21 in place of 31')
+  const thirteen = await doubts([plainHole('1', 31)], kinds(12))
+  expect(thirteen).toHaveLength(13)
+  for (const { why, likely } of thirteen) {
+    expect(why).toContain('wrong, this could be filled')
+    expect(likely).toBeCloseTo(1 / 13, 12)
+  }
+})
+
+test('where more than six holes clash their readings are not looked for in each other’s place', async () => {
+  const clash = async (others: number) => {
+    const holes = [
+      plainHole('1', 27),
+      plainHole('2', 29, { threadDepth: 9, bottomDepth: 9 }),
+      ...Array.from({ length: others }, (_, i) => plainHole(`${i + 3}`, 26)),
+    ]
+    return (await doubts(holes, [plainKind('b', 35, others + 1), plainKind('c', 40, 1)])).find(
+      ({ of }) => of[0] === 'grip of hole 1',
+    )?.why
+  }
+  expect(await clash(4)).toBe("the grip readings of holes 1 and 2 may stand in each other's place")
+  expect(await clash(5)).toBe('if the grip of hole 1 was wrong, this could be filled')
+})
+
+test('the search for doubts gives up after a number of tries', async () => {
+  // Four statements would have to be wrong at once, of some thirty.
+  const hole = plainHole('1', 60, { bracket: 0, gasket: 0, mouth: 0, threadDepth: 5, bottomDepth: 5 })
+  const kinds = [1, 2, 3, 4, 5].map((i) => plainKind(`k${i}`, 30, 1, { threadLength: 5, washer: 0 }))
+  let asked = 0
+  const stop = {
+    get aborted() {
+      asked++
+      return false
+    },
+  }
+  const [face] = (await place(plainUnit([hole], kinds), { stop })).faces
+  expect(face!.conflict?.doubt).toEqual([])
+  expect(asked).toBeGreaterThan(100)
+  expect(asked).toBeLessThan(400)
 })
 
 test('the search for doubts stops when told to, at whatever point', async () => {
