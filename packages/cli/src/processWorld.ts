@@ -23,9 +23,16 @@ export function processWorld(process: NodeJS.Process): World {
     err: (text) => {
       process.stderr.write(text)
     },
+    today: () => dayOf(new Date()),
     columns: process.stdout.columns || USUAL_COLUMNS,
     colour: process.stdout.isTTY === true && !plain,
   }
+}
+
+/** The day by the clock on the wall, not by that of Greenwich. */
+function dayOf(date: Date): string {
+  const two = (part: number): string => String(part).padStart(2, '0')
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
 }
 
 async function readAtMost(path: string, atMost: number): Promise<Uint8Array> {

@@ -7,6 +7,8 @@ export type World = {
   makeDirectory: (path: string) => Promise<void>
   out: (text: string) => void
   err: (text: string) => void
+  /** The day it is here, "2026-03-01". */
+  today: () => string
   columns: number
   colour: boolean
 }

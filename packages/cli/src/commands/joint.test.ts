@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import { testWorld } from '../testing/testWorld.ts'
 import { jointCommand } from './joint.ts'
 
 function run(...args: string[]) {
@@ -8,6 +9,7 @@ function run(...args: string[]) {
     args,
     (text) => (out += text),
     (text) => (err += text),
+    testWorld(),
   )
   return { status, out, err }
 }

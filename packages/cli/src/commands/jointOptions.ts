@@ -1,6 +1,5 @@
 import {
   type BearingRing,
-  BOLT_CLASSES,
   bearingRing,
   boltClass,
   CONDITIONS,
@@ -14,88 +13,94 @@ import {
   type Interval,
   intervalOf,
   type JointWanted,
-  MATERIAL_NAMES,
   type ParentMaterial,
   parentMaterial,
   type Quantity,
-  type Read,
   readLength,
   readThread,
   readTorque,
   statedFriction,
   type Thread,
 } from '@gripbook/engine'
+import type { KnownJoint } from './benchChecks.ts'
+import { type BenchAsked, benchAsked } from './benchOptions.ts'
+import { OptionFault, quantityOption } from './jointOptionFault.ts'
 
-export const JOINT_OPTIONS = [
-  '--thread',
-  '--class',
-  '--torque',
-  '--material',
-  '--seat',
-  '--engagement',
-  '--friction',
-  '--head',
-  '--drag',
-  '--extension',
-] as const
-type OptionName = (typeof JOINT_OPTIONS)[number]
+/** A stated torque and the joint it is for. */
+export type TorqueAsked = { wanted: JointWanted; stated: Quantity; unitSlip: boolean }
 
-/** What to do instead, for each option. */
-const INSTEAD: Record<OptionName, string> = {
-  '--thread': 'Write a size such as M6, M8x1 or 5/16-18 UNC.',
-  '--class': `Write the head mark: ${BOLT_CLASSES.join(', ')}, or "no mark".`,
-  '--torque': 'Write a torque such as "10 N·m", "20 lbf·ft" or "9 to 11 N·m".',
-  '--material': `Write one of: ${MATERIAL_NAMES.join(', ')}.`,
-  '--seat': `Write one of: ${MATERIAL_NAMES.join(', ')}.`,
-  '--engagement': 'Write a length such as "9 mm", "9 ± 0.5 mm" or "1.5 d".',
-  '--friction': `Write one of: ${CONDITIONS.join(', ')}; or a coefficient such as 0.12 or 0.10-0.16.`,
-  '--head': `Write a form (${HEAD_FORMS.join(', ')}), a size across flats such as "10 mm", or a standard such as "EN 1665".`,
-  '--drag': 'Write the torque felt before the head seats, such as "1.5 N·m".',
-  '--extension': 'Write reach/wrench length, such as 50/300 (mm), with the angle when it is not in line: 50/300@90.',
+/** What the options ask: a torque, something beside it, or both. `thread` is absent where only a socket is asked for. */
+export type JointAsked = {
+  thread?: Thread
+  torque?: TorqueAsked
+  bench: BenchAsked
+  /** What is known of the joint, with or without a torque. */
+  known?: KnownJoint
 }
 
-/** An option that cannot be used: which, what was found there, and what to write instead. */
-export class OptionFault extends Error {
-  constructor(option: OptionName, found: string | undefined, note = 'is not understood') {
-    const what = found === undefined ? `${option} is missing.` : `${option}: ${JSON.stringify(found)} ${note}.`
-    super(`${what} ${INSTEAD[option]}`)
-  }
-}
-
-export type JointAsked = { wanted: JointWanted; stated: Quantity; unitSlip: boolean }
-
-/** The joint that the options describe. Throws `OptionFault` for the first that cannot be used. */
+/** What the options ask. Throws `OptionFault` for the first that cannot be used. */
 export function jointAsked(values: ReadonlyMap<string, string>): JointAsked {
+  if (values.has('--socket') && values.size === 1) return { bench: benchAsked(values, undefined) }
   const thread = readThreadOption(values.get('--thread'))
   const mark = values.get('--class')
   const strength = boltClass(mark, thread)
   if (!strength) throw new OptionFault('--class', mark, `is no class that Gripbook knows for ${thread.name}`)
   const text = values.get('--torque')
-  if (text === undefined) throw new OptionFault('--torque', undefined)
-  const stated = quantityOption('--torque', text, readTorque(text))
-  const torque = intervalOf(stated, 'torque')
-  if (!(torque.lo > 0)) throw new OptionFault('--torque', text, 'must be above 0')
-  if (!(torque.hi <= MOST_TORQUE))
-    throw new OptionFault('--torque', text, `must be known and at most ${MOST_TORQUE} N·m`)
+  if (text === undefined) torqueNotNeeded(values)
+  const stated = text === undefined ? undefined : statedTorque(text)
   const parent = materialOption('--material', values.get('--material'))
   const seat = materialOption('--seat', values.get('--seat')) ?? parent
   const engagement = engagementOption(values.get('--engagement'), thread)
   const drag = dragOption(values.get('--drag'))
   const extension = extensionOption(values.get('--extension'))
-  const wanted: JointWanted = {
-    thread,
+  const ring = headOption(values.get('--head'), thread)
+  const friction = frictionOption(values.get('--friction'))
+  const bench = benchAsked(values, thread)
+  const known: KnownJoint = {
     strength,
-    torque,
-    ring: headOption(values.get('--head'), thread),
-    friction: frictionOption(values.get('--friction')),
+    ring,
     ...(parent ? { parent } : {}),
     ...(seat ? { seat } : {}),
     ...(engagement ? { engagement } : {}),
+  }
+  if (stated === undefined) return { thread, bench, known }
+  const deviation = bench.wrench?.deviation
+  const wanted: JointWanted = {
+    thread,
+    torque: intervalOf(stated, 'torque'),
+    friction,
+    ...known,
+    ...(deviation === undefined ? {} : { deviation }),
     ...(drag === undefined ? {} : { drag }),
     ...(extension ? { extension } : {}),
   }
   const unit = typeof stated === 'number' ? undefined : stated.unit
-  return { wanted, stated, unitSlip: unit === 'lbf·ft' || unit === 'ft-lb' }
+  return { thread, bench, known, torque: { wanted, stated, unitSlip: unit === 'lbf·ft' || unit === 'ft-lb' } }
+}
+
+/** Questions that stand without a torque. */
+const ALONE = ['--angle', '--stick-out', '--new-length', '--length-now', '--socket'] as const
+/** Options that say something about a torque only. */
+const OF_TORQUE = ['--friction', '--drag', '--extension', '--wrench', '--swivel'] as const
+
+function torqueNotNeeded(values: ReadonlyMap<string, string>): void {
+  const one = OF_TORQUE.find((option) => values.has(option))
+  const alone = ALONE.some((option) => values.has(option))
+  if (one && alone) throw new OptionFault('--torque', undefined, `${one} needs it`)
+  // an option that says more about a question asks for that one first
+  if (!alone) {
+    benchAsked(values, undefined)
+    throw new OptionFault('--torque', undefined)
+  }
+}
+
+function statedTorque(text: string): Quantity {
+  const stated = quantityOption('--torque', text, readTorque(text))
+  const torque = intervalOf(stated, 'torque')
+  if (!(torque.lo > 0)) throw new OptionFault('--torque', text, 'must be above 0')
+  if (!(torque.hi <= MOST_TORQUE))
+    throw new OptionFault('--torque', text, `must be known and at most ${MOST_TORQUE} N·m`)
+  return stated
 }
 
 /** No bolt on a gearbox bench takes more: a figure above it is a slip. */
@@ -106,20 +111,6 @@ function readThreadOption(text: string | undefined): Thread {
   const read = readThread(text)
   if (!read.ok) throw new OptionFault('--thread', text, 'is no standard thread')
   return read.value
-}
-
-function quantityOption(option: OptionName, text: string, read: Read<Quantity>): Quantity {
-  if (read.ok) return read.value
-  const fault = read.faults[0]
-  if (fault.code === 'unknown-unit')
-    throw new OptionFault(option, text, `has a unit that is not known, ${JSON.stringify(fault.found)}`)
-  if (fault.code === 'wrong-dimension')
-    throw new OptionFault(option, text, `is in ${fault.found}, which measures something else`)
-  if (fault.code === 'two-figures-disagree')
-    throw new OptionFault(option, text, 'gives two figures that do not agree, look in the book again')
-  if (fault.code === 'negative') throw new OptionFault(option, text, 'is below 0')
-  if (fault.code === 'ends-crossed') throw new OptionFault(option, text, 'has its ends crossed')
-  throw new OptionFault(option, text)
 }
 
 function materialOption(option: '--material' | '--seat', text: string | undefined): ParentMaterial | undefined {

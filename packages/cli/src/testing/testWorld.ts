@@ -9,7 +9,7 @@ export type TestWorld = World & {
 /** A world of files in memory. A name that is not there is missing, as on a disk. */
 export function testWorld(
   files: Record<string, string | Uint8Array> = {},
-  screen: { columns?: number; colour?: boolean } = {},
+  screen: { columns?: number; colour?: boolean; today?: string } = {},
 ): TestWorld {
   const said = { out: '', err: '' }
   const written = new Map<string, string>()
@@ -36,6 +36,7 @@ export function testWorld(
     err: (text) => {
       said.err += text
     },
+    today: () => screen.today ?? '2026-06-01',
     columns: screen.columns ?? 80,
     colour: screen.colour ?? false,
   }

@@ -1,15 +1,10 @@
-import {
-  type Interval,
-  type JointAnswer,
-  type JointVerdict,
-  MANUAL_RULES,
-  type Utilisation,
-  writeInterval,
-} from '@gripbook/engine'
+import { type Interval, type JointAnswer, type JointVerdict, MANUAL_RULES, type Utilisation } from '@gripbook/engine'
+import type { BenchAnswer } from '../commands/benchChecks.ts'
+import { benchLines, benchSources } from './benchText.ts'
+import { kilonewtons, newtonMetres, percent, percentStated, poundFeet, range, wrap } from './jointFigures.ts'
 import { type Paint, painter } from './paint.ts'
 import type { Screen } from './placementText.ts'
 import { padded } from './width.ts'
-import { wrap as wrapWords } from './wrap.ts'
 
 /** The narrowest and the widest that the text is set. */
 const COLUMNS = { least: 40, most: 80 }
@@ -28,8 +23,13 @@ const PAINT: Record<JointVerdict['verdict'], Paint> = {
  * The answer of `gripbook joint` for a person at the bench: the verdicts first, worst first, then what is usual, the clamp load, how much of
  * each part is used with the figures behind it, what to set on the wrench, cautions, what was not checked and where the figures come from.
  */
-export function jointText(answer: JointAnswer, stated: string, { columns, colour }: Screen): string {
-  const wide = Math.min(COLUMNS.most, Math.max(COLUMNS.least, columns))
+export function jointText(
+  answer: JointAnswer,
+  bench: BenchAnswer,
+  stated: string,
+  { columns, colour }: Screen,
+): string {
+  const wide = within(columns)
   const paint = painter(colour)
   const { thread, clamp } = answer
   const carried =
@@ -41,11 +41,15 @@ export function jointText(answer: JointAnswer, stated: string, { columns, colour
     ...wrap(`${thread} ${answer.class.name}, ${stated}${inNewtonMetres}`, wide),
     '',
     ...answer.verdicts.flatMap((verdict) => verdictLines(verdict, wide, paint)),
+    ...(bench.angle && answer.verdicts.some(({ verdict }) => verdict === 'low')
+      ? wrap('Before an angle a low torque is usual.', wide, '  ')
+      : []),
+    ...benchLines(bench, wide, paint),
     '',
     ...wrap(usualLine(answer), wide),
     ...sizeLines(answer, wide),
     ...wrap(
-      `Clamp load ${kilonewtons(clamp)}, ${(clamp.middle / 1000).toFixed(1)} kN in the middle${carried} (most over least ${clamp.scatter.toFixed(1)}): friction ${range(answer.friction.mu, 2)} (${answer.friction.condition}), wrench ±${percent(answer.torque.deviation)}. Head: ${answer.head.name}.`,
+      `Clamp load ${kilonewtons(clamp)}, ${(clamp.middle / 1000).toFixed(1)} kN in the middle${carried} (most over least ${clamp.scatter.toFixed(1)}): friction ${range(answer.friction.mu, 2)} (${answer.friction.condition}), wrench ±${percentStated(answer.torque.deviation)}. Head: ${answer.head.name}.`,
       wide,
     ),
     '',
@@ -54,12 +58,28 @@ export function jointText(answer: JointAnswer, stated: string, { columns, colour
     ...wrenchLines(answer, wide),
     ...section('Mind', answer.cautions, wide),
     ...section('Not checked', answer.notChecked, wide),
-    ...section('Figures from', answer.sources, wide),
+    ...section('Figures from', [...answer.sources, ...benchSources(bench)], wide),
     '',
     ...wrap(MANUAL_RULES, wide),
   ]
   return `${lines.join('\n')}\n`
 }
+
+/** The answer where no torque was stated: `title` says what was asked about, then each finding and where the figures come from. */
+export function benchText(bench: BenchAnswer, title: string, { columns, colour }: Screen): string {
+  const wide = within(columns)
+  const lines = [
+    ...wrap(title, wide),
+    '',
+    ...benchLines(bench, wide, painter(colour)),
+    ...section('Figures from', benchSources(bench), wide),
+    '',
+    ...wrap(MANUAL_RULES, wide),
+  ]
+  return `${lines.join('\n')}\n`
+}
+
+const within = (columns: number): number => Math.min(COLUMNS.most, Math.max(COLUMNS.least, columns))
 
 function verdictLines(
   { verdict, where, why }: JointVerdict,
@@ -120,19 +140,4 @@ function wrenchLines({ torque: { atBolt, onWrench, drag } }: JointAnswer, wide: 
 
 function section(title: string, list: readonly string[], wide: number): string[] {
   return list.length === 0 ? [] : ['', title, ...list.flatMap((text) => wrap(text, wide, '- '))]
-}
-
-/** A figure keeps its unit on the same line. */
-function wrap(text: string, columns: number, first = ''): string[] {
-  return wrapWords(text.replace(/(\d) (%|N·m|lbf·ft|kN|MPa|mm|d)(?![\p{L}])/gu, '$1\u00a0$2'), columns, first)
-}
-
-const newtonMetres = (torque: Interval): string => writeInterval(torque, 'N·m', torque.hi < 100 ? 1 : 0)
-const poundFeet = (torque: Interval): string => writeInterval(torque, 'lbf·ft', torque.hi < 100 ? 1 : 0)
-const kilonewtons = ({ lo, hi }: Interval): string => `${(lo / 1000).toFixed(1)} to ${(hi / 1000).toFixed(1)} kN`
-const percent = (share: number): string => `${Math.round(share * 100)} %`
-
-function range({ lo, hi }: Interval, decimals: number): string {
-  const [least, most] = [lo.toFixed(decimals), hi.toFixed(decimals)]
-  return least === most ? least : `${least} to ${most}`
 }

@@ -88,6 +88,11 @@ describe('whyStopped', () => {
     expect(list.find(({ cause }) => cause === 'bottomed')?.why).toBe('the bottom is 14.0 to 15.0 turns in, it made 9.6')
   })
 
+  test('a hard stop far from its seat and far from the bottom is not the bottom either', () => {
+    const list = whyStopped(6.5, expected, 'hard stop', { lo: 14, hi: 15 })
+    expect(list[0]?.cause).toBe('something caught in the joint')
+  })
+
   test('half a turn of counting is forgiven at the bottom, on both sides', () => {
     expect(first(5, expected, 'springy', { lo: 5.5, hi: 6 })?.cause).toBe('bottomed')
     expect(first(6.5, expected, 'springy', { lo: 5.5, hi: 6 })?.cause).toBe('bottomed')

@@ -97,9 +97,10 @@ export function whyStopped(
   return causes.sort((a, b) => b.weight - a.weight).map(({ cause, why }) => ({ cause, why }))
 }
 
+/** A bottom that is known and elsewhere outweighs even a hard stop. */
 function atBottom(counted: number, toBottom: Interval | undefined): number {
   if (!toBottom) return 0
-  return counted >= toBottom.lo - TURN_COUNT_DOUBT && counted <= toBottom.hi + TURN_COUNT_DOUBT ? 2 : -2
+  return counted >= toBottom.lo - TURN_COUNT_DOUBT && counted <= toBottom.hi + TURN_COUNT_DOUBT ? 2 : -3
 }
 
 function bottomWhy(counted: number, toBottom: Interval | undefined): string {
