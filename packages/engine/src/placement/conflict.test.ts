@@ -212,7 +212,7 @@ test('a rank line against the readings is a conflict of itself', async () => {
     holes: ['2', '1'],
     kinds: [],
     short: 0,
-    why: '"grip of 2 is less than of 1" cannot be true',
+    why: '"grip of 2 is less than of 1" contradicts the readings',
     doubt: [{ likely: 1 }],
   })
 })
@@ -225,7 +225,7 @@ test('a rank line of lengths against the lengths is told with its kinds, though 
   expect(face.conflict).toMatchObject({
     holes: [],
     kinds: ['b', 'a'],
-    why: '"length of b is less than of a" cannot be true',
+    why: '"length of b is less than of a" contradicts the readings',
   })
   expect(face.feasible).toBe(false)
   expect(face.holes['1']?.verdict).toBe('settled')
@@ -238,7 +238,7 @@ test('a trial against the readings is a conflict of hole and kind, and the pair 
     holes: ['1'],
     kinds: ['a'],
     short: 0,
-    why: 'the trial of a in hole 1 cannot be true',
+    why: 'the trial of a in hole 1 contradicts the readings',
     doubt: [{ statements: [{ what: 'trial', hole: '1', kind: 'a' }], likely: 1 }],
   })
   expect(face.pairs[0]).toMatchObject({ verdict: 'cannot', line: 'together' })

@@ -79,7 +79,8 @@ export function lineConflict(problem: Problem, lines: StatedLine[]): FoundConfli
       for (const number of [line.rank.less, line.rank.more])
         (line.rank.quantity === 'length' ? kinds : holes).add(number)
   }
-  const why = `${list(statements.map(statementWords))} cannot ${lines.length > 1 ? 'all ' : ''}be true`
+  const named = list(statements.map(statementWords))
+  const why = lines.length > 1 ? `${named} cannot all be true` : `${named} contradicts the readings`
   return {
     holes: [...holes],
     kinds: [...kinds],
