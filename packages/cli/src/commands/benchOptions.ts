@@ -125,13 +125,16 @@ function turnsOption(values: Values, thread: Thread | undefined): BenchAsked['tu
   const tip = values.get('--tip')
   const bottom = values.get('--bottom')
   const stopped = stoppedOption(values)
+  const free = mouth === undefined ? { lo: 0, hi: 0 } : lengthOption('--mouth', mouth, MOST_LENGTH)
+  const depth = bottom === undefined ? undefined : above0('--bottom', bottom)
+  if (depth && depth.hi <= free.lo) throw new OptionFault('--bottom', bottom, 'is not deeper than the mouth')
   return {
     pitch,
     stickOut: above0('--stick-out', text),
-    mouth: mouth === undefined ? { lo: 0, hi: 0 } : lengthOption('--mouth', mouth, MOST_LENGTH),
+    mouth: free,
     // as in a unit file: a tip that nobody measured has 1 to 2 pitches without full thread
     tip: tip === undefined ? { lo: pitch, hi: 2 * pitch } : lengthOption('--tip', tip, MOST_LENGTH),
-    ...(bottom === undefined ? {} : { bottom: above0('--bottom', bottom) }),
+    ...(depth ? { bottom: depth } : {}),
     ...(stopped ? { stopped } : {}),
   }
 }

@@ -189,7 +189,9 @@ function socketFinding({ acrossFlats, fits, fitsThread }: NonNullable<BenchAnswe
     paint: fitsThread === false || fits.length === 0 ? 'yellow' : 'green',
     why: [
       ...(fits.length === 0 ? ['Fits no standard head that Gripbook knows.'] : [`Fits ${list}.`]),
-      ...(fitsThread === false ? ['None of them is of the thread asked about: measure diameter and pitch.'] : []),
+      ...(fitsThread === false && fits.length > 0
+        ? ['None of them is of the thread asked about: measure diameter and pitch.']
+        : []),
       ...(fits.length > 0 ? ['A socket alone never names the thread.'] : []),
     ],
   }
