@@ -187,3 +187,91 @@ test('drawing comes near to counting, within the standard error that it says', (
   }
   expect(within / all).toBeGreaterThan(0.95)
 })
+
+test('kinds of which there are enough make no states, settled holes left aside', () => {
+  // A ring of 18 kinds, two of each, in which each hole may have its own or the next: two users of each kind. Half a million ways.
+  const ring = Array.from({ length: 18 }, (_, i) => [i, (i + 1) % 18])
+  const two = new Array<number>(18).fill(2)
+  expect(byCounting(groupOf(ring, two))!.logSum[0]).toBeCloseTo(18 * Math.log(2), 9)
+  const settled = Array.from({ length: 18 }, (_, i) => [i])
+  expect(byCounting(groupOf([...ring, ...settled], two))!.logSum[0]).toBeCloseTo(18 * Math.log(2), 9)
+})
+
+test('listing keeps weights far apart in range', () => {
+  // 1e-200 twice against 1.
+  const weight = (pair: number) => (pair === 0 || pair === 2 ? 1e-200 : 1)
+  const listed = byListing(
+    groupOf(
+      [
+        [0, 1],
+        [0, 1],
+      ],
+      [2, 2],
+      weight,
+    ),
+  )!
+  expect(rounded(listed.share[0]!)).toEqual([0, 1, 0, 1])
+  expect(listed.logSum[0]).toBeCloseTo(0, 9)
+})
+
+test('a clash counts only where all of its pairs are chosen now, not where one was chosen before', () => {
+  const group = groupOf(
+    [
+      [0, 1],
+      [0, 1],
+    ],
+    [2, 2],
+  )
+  group.clashes.push([1, 3])
+  // 0 0, 0 1 and 1 0.
+  expect(Math.exp(byListing(group)!.logSum[0]!)).toBeCloseTo(3, 9)
+  const turned = {
+    ...groupOf(
+      [
+        [0, 1],
+        [0, 1],
+      ],
+      [2, 2],
+    ),
+    holes: [1, 0],
+    clashes: [[1, 2]],
+  }
+  expect(Math.exp(byListing(turned)!.logSum[0]!)).toBeCloseTo(3, 9)
+})
+
+test('drawing needs nothing that ties', () => {
+  const drawn = bySampling({
+    ...groupOf(
+      [
+        [0, 1],
+        [0, 1],
+      ],
+      [1, 1],
+    ),
+    coupling: null,
+  })
+  expect(rounded(drawn.share[0]!)[0]).toBeCloseTo(0.5, 0)
+  expect(drawn.logSum[0]).toBeCloseTo(Math.log(2), 1)
+})
+
+test('the standard error is that of the draws that count', () => {
+  // Each aim has its own kind, so half of the 500 draws count for it: p(1 − p) is 0.001, over 250.
+  const group = groupOf([[0, 1]], [1, 1], (pair, t) => (pair === t ? 1 : 0.001), [0.5, 0.5])
+  const drawn = bySampling({ ...group, may: Uint8Array.from([1, 1]) })
+  expect(drawn.error).toBeGreaterThan(0.0017)
+  expect(drawn.error).toBeLessThan(0.0024)
+})
+
+test('where every draw clashes the known placement is told, whichever it is', () => {
+  const group = groupOf(
+    [
+      [0, 1],
+      [0, 1],
+    ],
+    [2, 2],
+  )
+  group.clashes.push([0], [1])
+  const found = bySampling({ ...group, witness: Int32Array.from([1, 1]) })
+  expect(Array.from(found.share[0]!)).toEqual([0, 1, 0, 1])
+  expect(found).toMatchObject({ error: 0.5, sampled: true })
+})

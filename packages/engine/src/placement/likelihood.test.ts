@@ -1,6 +1,8 @@
 import { expect, test } from 'vitest'
 import type { Hole, Kind } from '../unit.ts'
+import { likelihood } from './likelihood.ts'
 import { place } from './place.ts'
+import { Stopped } from './solver.ts'
 import { plainHole, plainKind, plainUnit } from './testing/plainFace.ts'
 
 type More = Parameters<typeof plainUnit>[2]
@@ -213,4 +215,107 @@ test('a face with too many ways to list is drawn from, and the error that is sai
       expect(Math.abs(face.holes[id]!.likely[kind]! - ways[id + kind]! / all), id + kind).toBeLessThan(3 * error)
   for (const { likely: chance } of Object.values(face.holes))
     expect(Object.values(chance).reduce((x, y) => x + y)).toBeCloseTo(1, 9)
+})
+
+test('a group that is drawn from leaves the others exact', async () => {
+  const m8 = { thread: 'M8' }
+  const holes = [
+    plainHole('1'),
+    plainHole('2'),
+    ...Array.from({ length: 14 }, (_, i) => plainHole(`${i + 3}`, 23.5)),
+    plainHole('apart', 23.5, m8),
+  ]
+  const kinds = [a(8), b(8), c(2), plainKind('d', 30, undefined, m8), plainKind('e', 35, undefined, m8)]
+  const face = await faceOf(holes, kinds, { ranks: [{ quantity: 'grip', less: '1', more: '2' }] })
+  expect(face.likelihood.method).toBe('sampled')
+  expect(face.holes.apart?.likely).toEqual({ d: close(0.5), e: close(0.5) })
+})
+
+test('a rank line ties holes that have no kind in common', async () => {
+  const m8 = { thread: 'M8' }
+  const kinds = [a(), c(), plainKind('d', 30, undefined, m8), plainKind('e', 40, undefined, m8)]
+  const ranks = [{ quantity: 'grip' as const, less: '1', more: '2' }]
+  // a d, a e and c e are left.
+  expect(await likely([plainHole('1'), plainHole('2', undefined, m8)], kinds, { ranks })).toEqual({
+    1: { a: close(2 / 3), c: close(1 / 3) },
+    2: { d: close(1 / 3), e: close(2 / 3) },
+  })
+})
+
+test('a hole that is tied by a count alone is weighed with those that a length ties', async () => {
+  // x has one length, for 1 or for 2. 2 and 3 share the one c. The ways are x c d, a x c, a x d and a c d.
+  const seal = { features: ['seal'] }
+  const holes = [plainHole('1', 22), plainHole('2', 33), plainHole('3', 29, { needs: ['seal'] })]
+  const kinds = [
+    plainKind('x', { atLeast: 30, atMost: 40 }, 2),
+    a(1),
+    plainKind('c', 40, 1, seal),
+    plainKind('d', 35, 1, seal),
+  ]
+  expect(await likely(holes, kinds)).toEqual({
+    1: { x: close(1 / 4), a: close(3 / 4) },
+    2: { x: close(1 / 2), c: close(1 / 2) },
+    3: { c: close(1 / 4), d: close(3 / 4) },
+  })
+})
+
+test('holes that share a kind of which there is enough are weighed apart, so that much stays exact', async () => {
+  // Two groups of eight holes and six scarce kinds, two of each. One hole of either may take z too, of which there are three, one of
+  // them settled. Counted together the states would be too many.
+  const group = (name: string) => {
+    const mark = { features: [name] }
+    return {
+      holes: Array.from({ length: 8 }, (_, i) =>
+        plainHole(`${name}${i}`, 20, { needs: [name, ...(i > 0 ? [`plain ${name}`] : [])] }),
+      ),
+      kinds: Array.from({ length: 6 }, (_, i) =>
+        plainKind(`${name}-${i}`, 30, 2, { features: [...mark.features, `plain ${name}`] }),
+      ),
+    }
+  }
+  const [p, q] = [group('p'), group('q')]
+  const z = plainKind('z', 30, 3, { features: ['p', 'q', 'only z'] })
+  const face = await faceOf(
+    [...p.holes, ...q.holes, plainHole('z', 20, { needs: ['only z'] })],
+    [...p.kinds, ...q.kinds, z],
+  )
+  expect(face.holes.z?.verdict).toBe('settled')
+  expect(face.holes.p0?.may).toContain('z')
+  expect(face.likelihood).toEqual({ method: 'exact' })
+  // Kinds alike are alike in likelihood.
+  const { 'p-0': one, 'p-5': other } = face.holes.p3!.likely
+  expect(one).toBeCloseTo(1 / 6, 9)
+  expect(other).toBeCloseTo(1 / 6, 9)
+})
+
+/** One hole and two kinds, both bolts at hand; −ln of each kind's weight for each of two aims. */
+const twoAims = (first: [number, number], second: [number, number], stop = false) =>
+  likelihood(
+    { items: 1, bins: 3, cost: Float64Array.from([0, 0, Number.POSITIVE_INFINITY]), capacity: [1, 1, 0] },
+    Uint8Array.from([1, 1, 0]),
+    {
+      targets: [0.5, 0.5],
+      own: new Float64Array(3),
+      habit: [Float64Array.from([...first, 0]), Float64Array.from([...second, 0])],
+    },
+    null,
+    [],
+    [],
+    Int32Array.from([0]),
+    { stop: { aborted: stop } },
+  )
+
+test('aims are weighed by how well the placements suit them, however small the weights', () => {
+  // The first aim weighs 1 + 3, the second 2 + 2, all times e^−900.
+  const near = (weight: number) => 900 - Math.log(weight)
+  const found = twoAims([near(1), near(3)], [near(2), near(2)])
+  expect(found.chance[0]).toBeCloseTo(0.5 * 0.25 + 0.5 * 0.5, 9)
+  expect(found.chance[1]).toBeCloseTo(0.5 * 0.75 + 0.5 * 0.5, 9)
+  expect(found).toMatchObject({ method: 'exact', standardError: 0 })
+  // An aim that nothing suits counts for nothing.
+  expect(twoAims([0, Math.log(3)], [5000, 5000]).chance[0]).toBeCloseTo(0.75, 9)
+})
+
+test('the weighing stops when told to', () => {
+  expect(() => twoAims([0, 0], [0, 0], true)).toThrow(Stopped)
 })
