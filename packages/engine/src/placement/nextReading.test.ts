@@ -176,3 +176,116 @@ test('a settled hole is not asked about, however little is known of it', async (
   )
   expect(found).toMatchObject({ reading: { of: '1' }, settles: ['1'] })
 })
+
+/**
+ * Bits that a reading tells of two kinds as likely as each other, of which each lies evenly in cells of its own: 1 bit, less what stays
+ * unknown on average once the cell is read.
+ */
+function told(first: [from: number, to: number], second: [from: number, to: number]): number {
+  let left = 0
+  for (let cell = 0; cell < 24; cell++) {
+    const of = ([from, to]: [number, number]) => (cell >= from && cell <= to ? 0.5 / (to - from + 1) : 0)
+    const [one, other] = [of(first), of(second)]
+    for (const part of [one, other]) if (part > 0) left -= part * Math.log2(part / (one + other))
+  }
+  return 1 - left
+}
+
+test('bits of a grip: the range of a kind is widened by what a caliper leaves open, at its greater end and its less', async () => {
+  // 12 to 18 in cells of 0.25: the ×20 goes to 14.1, eight cells. The bolt tip of 2 mm keeps turns out of it.
+  const tipped = plainKind('long', 40, undefined, { threadLength: 30, tip: 2 })
+  expect((await next([deep({ atLeast: 12, atMost: 18 })], [short, tipped]))?.bits).toBeCloseTo(told([0, 7], [0, 23]), 9)
+  // 7 to 13: the ×40 starts at 9.9, twelve cells. The ×20, with a tip of 2 mm, ends at 12.1.
+  const blunt = plainKind('short', 20, undefined, { threadLength: 20, tip: 2 })
+  const found = await next([deep({ atLeast: 7, atMost: 13 })], [blunt, long])
+  expect(found?.reading.quantity).toBe('grip')
+  expect(found?.bits).toBeCloseTo(told([0, 19], [12, 23]), 9)
+})
+
+test('bits of a count of turns: half a turn either way, the tip and the spread of the length', async () => {
+  const bits = async (length: Kind['length'], tip: number, more: Partial<Kind> = {}, hole: Partial<Hole> = {}) => {
+    const found = await next(
+      [deep({ atLeast: 12, atMost: 18 }, hole)],
+      [{ ...short, ...more }, plainKind('long', length!, undefined, { threadLength: 30, tip, ...more })],
+    )
+    expect(found?.reading.quantity).toBe('turns')
+    return found!.bits
+  }
+  // Half of 1 mm, 1.4 mm, 1.6 mm and 1.25 mm past the 14 mm at which the ×20 ends: 14.5, 14.7, 14.8 and 14.625.
+  expect(await bits(40, 0)).toBeCloseTo(told([0, 9], [0, 23]), 9)
+  expect(await bits(40, 0.4)).toBeCloseTo(told([0, 10], [0, 23]), 9)
+  expect(await bits({ value: 40, plusMinus: 0.3 }, 0)).toBeCloseTo(told([0, 10], [0, 23]), 9)
+  expect(await bits(40, 0, { thread: 'M8' }, { thread: 'M8' })).toBeCloseTo(told([0, 10], [0, 23]), 9)
+})
+
+test('bits of a bottom depth, of a thread depth and of a length', async () => {
+  const bottom = plainHole('1', 23.5, {
+    threadDepth: { atLeast: 6.5, atMost: 12 },
+    bottomDepth: { atLeast: 6.5, atMost: 20 },
+  })
+  // Cells of 0.5625 from 6.5: the ×35, 11.5 mm in, from 11.4 on.
+  expect((await next([bottom], [a(), b()]))?.bits).toBeCloseTo(told([0, 23], [9, 23]), 9)
+  const { bottomDepth: _, ...wall } = plainHole('1', 23.5, {
+    ending: 'through',
+    threadDepth: { atLeast: 5, atMost: 15 },
+    behind: 0,
+  })
+  // Cells of 0.4167 from 5: the ×30 from 6 on, the ×35 from 11 on, half a millimetre earlier than they could be.
+  expect((await next([wall], [a(), b()]))?.bits).toBeCloseTo(told([2, 23], [14, 23]), 9)
+  // Cells of 0.5 from 30: x up to 35.6; what the ×35 is says nothing of the length of x.
+  expect((await next([plainHole('1', 23.5)], [plainKind('x', { atLeast: 30, atMost: 42 }), b()]))?.bits).toBeCloseTo(
+    told([0, 10], [0, 23]),
+    9,
+  )
+})
+
+test('a reading is asked for only where it is closer than what is known', async () => {
+  const grip = (spread: number) => next([plainHole('1', { value: 23.5, plusMinus: spread })], [a(), b()])
+  expect(await grip(0.1)).toBeNull()
+  expect((await grip(0.11))?.reading.quantity).toBe('grip')
+  const bottom = (most: number) =>
+    next([plainHole('1', 23.5, { threadDepth: 11.5, bottomDepth: { atLeast: 11.5, atMost: most } })], [a(), b()])
+  expect(await bottom(11.7)).toBeNull()
+  expect((await bottom(11.8))?.reading.quantity).toBe('bottomDepth')
+  const wall = (most: number) => {
+    const { bottomDepth: _, ...hole } = plainHole('1', 23.5, {
+      ending: 'through',
+      threadDepth: { atLeast: 11, atMost: most },
+      behind: 0,
+    })
+    return next([hole], [a(), b()])
+  }
+  expect(await wall(12)).toBeNull()
+  expect((await wall(12.1))?.reading.quantity).toBe('threadDepth')
+  const length = (spread: number) =>
+    next([plainHole('1', 23.5)], [a(), plainKind('b', { value: 35, plusMinus: spread })])
+  expect(await length(0.1)).toBeNull()
+  expect((await length(0.11))?.reading).toEqual({ quantity: 'length', of: 'b', place: 'kind' })
+})
+
+test('a bolt tried in another hole, or another bolt tried in this one, can be turned in all the same', async () => {
+  const turns = { quantity: 'turns', of: '1', place: 'hole', kind: 'long' }
+  const other = plainHole('2', 30, { threadDepth: 30, bottomDepth: 30 })
+  const elsewhere = [{ hole: '2', kind: 'long', stickOut: 10 }]
+  const hole = deep({ atLeast: 11, atMost: 21 })
+  expect((await next([hole, other], [short, long], { trials: elsewhere }))?.reading).toEqual(turns)
+  const shortTried = [{ hole: '1', kind: 'short', stickOut: { atLeast: 0, atMost: 9 } }]
+  expect((await next([hole], [short, long], { trials: shortTried }))?.reading).toEqual(turns)
+})
+
+test('what a reading settles is told for the kind that is likeliest', async () => {
+  // There is one ×30: if it is in 1, then 2 has a ×35; a ×35 in 1 leaves 2 open.
+  const settles = async (unitsBefore: Record<string, number>) => {
+    const holes = [plainHole('1', undefined, { unitsBefore }), plainHole('2', 23.5)]
+    return (await next(holes, [a(1), b()], { weigh: { habit: false } }))?.settles
+  }
+  expect(await settles({ a: 9 })).toEqual(['1', '2'])
+  expect(await settles({ b: 9 })).toEqual(['1'])
+})
+
+test('a length that is not asked of a settled hole', async () => {
+  // x is settled in 2; nobody asks how long it is.
+  const x = plainKind('x', { atLeast: 30, atMost: 36 }, undefined, { thread: 'M8' })
+  const found = await next([plainHole('1'), plainHole('2', 24, { thread: 'M8' })], [a(), c(), x])
+  expect(found?.reading).toEqual({ quantity: 'grip', of: '1', place: 'hole' })
+})
