@@ -131,7 +131,7 @@ test('of placements with as few changes the likelier is told', async () => {
 test('a likelihood never costs a change', async () => {
   // b is 201 times as likely in each of three holes, yet a was found in all and can stay.
   const holes = ['1', '2', '3'].map((id) => plainHole(id, 23.5, { asFound: 'a', unitsBefore: { b: 100 } }))
-  expect((await faceOf(holes, [a(), b()], { weigh: { habit: false, asFound: false } })).changes.count).toBe(0)
+  expect((await faceOf(holes, [a(), b()], { weigh: { habit: false } })).changes.count).toBe(0)
 })
 
 test('habit chooses where nothing else does', async () => {
@@ -265,6 +265,74 @@ test('holes tied by a trial are weighed together', async () => {
   // x is 37 or more by the trial, so 1 cannot have it.
   expect(face.holes['1']).toMatchObject({ verdict: 'settled', best: 'a' })
   expect(face.holes['2']?.likely).toEqual({ x: expect.closeTo(0.5, 9), c: expect.closeTo(0.5, 9) })
+})
+
+const m8 = { thread: 'M8' }
+const close = (value: number) => expect.closeTo(value, 9)
+
+test('a rank line of lengths ties holes that have no kind in common', async () => {
+  // x in 1 is 34 or more, y in 2 is 33 or less, and x is no longer than y. The ways are x d, c y and c d.
+  const kinds = [
+    plainKind('x', { atLeast: 30, atMost: 40 }),
+    c(),
+    plainKind('y', { atLeast: 30, atMost: 40 }, undefined, m8),
+    plainKind('d', 30, undefined, m8),
+  ]
+  const face = await faceOf([plainHole('1', 28), plainHole('2', 21, m8)], kinds, {
+    ranks: [{ quantity: 'length', less: 'x', more: 'y' }],
+  })
+  expect(face.holes['1']?.likely).toEqual({ x: close(1 / 3), c: close(2 / 3) })
+  expect(face.holes['2']?.likely).toEqual({ y: close(1 / 3), d: close(2 / 3) })
+})
+
+test('a trial ties the hole to the holes of the kind', async () => {
+  // x was tried in 2, where it may not stay: its grip is 9 to 10 less than x is long. In 1 x is 34 at most. The ways are x p, a p and a q.
+  const seal = { features: ['seal'] }
+  const kinds = [
+    plainKind('x', { atLeast: 30, atMost: 40 }),
+    a(),
+    plainKind('p', 30, undefined, { ...m8, ...seal }),
+    plainKind('q', 40, undefined, { ...m8, ...seal }),
+  ]
+  const holes = [
+    plainHole('1', 22),
+    plainHole('2', { atLeast: 20, atMost: 31 }, { thread: ['M6', 'M8'], needs: ['seal'] }),
+  ]
+  const face = await faceOf(holes, kinds, {
+    trials: [{ hole: '2', kind: 'x', stickOut: { atLeast: 9, atMost: 10 } }],
+  })
+  expect(face.holes['1']?.likely).toEqual({ x: close(1 / 3), a: close(2 / 3) })
+  expect(face.holes['2']?.likely).toEqual({ p: close(2 / 3), q: close(1 / 3) })
+})
+
+test('a sheet of unknown thickness ties the holes under it', async () => {
+  // The ×30 in 1 wants 4 at most, the ×40 8 at least; the ×30 in 2 4 at most, the ×35 3 to 9. The ways are a d, a e and c e.
+  const kinds = [a(), c(), plainKind('d', 30, undefined, m8), plainKind('e', 35, undefined, m8)]
+  const face = await faceOf([plainHole('1', 20), plainHole('2', 20, m8)], kinds, { gasket: { atMost: 10 } })
+  expect(face.holes['1']?.likely).toEqual({ a: close(2 / 3), c: close(1 / 3) })
+  expect(face.holes['2']?.likely).toEqual({ d: close(1 / 3), e: close(2 / 3) })
+})
+
+test('a bolt that only may fit is not wanted where one is sure to', async () => {
+  // The ×35 has 6 mm of thread at the very best.
+  const face = await faceOf([plainHole('1', { atLeast: 28.6, atMost: 30 })], [])
+  expect(face.wanted[0]?.lengths).toEqual([40])
+})
+
+test('a hole of two threads that no standard length fits is told by its first', async () => {
+  const face = await faceOf([plainHole('1', 30, { thread: ['M8', 'M6'], threadDepth: 3, bottomDepth: 3 })], [])
+  expect(face.wanted[0]).toMatchObject({ thread: 'M8', lengths: [] })
+})
+
+test('holes of a further conflict are open, not contradicted, where a bolt may still go in', async () => {
+  const face = await faceOf(
+    [plainHole('1', 20), plainHole('2', 20), plainHole('3', 31), plainHole('4', 31)],
+    [a(1), c(1)],
+  )
+  const [first, second] = [face.conflict!, face.furtherConflicts![0]!]
+  for (const id of first.holes) expect(face.holes[id]?.verdict).toBe('contradicted')
+  for (const id of second.holes) expect(face.holes[id]?.verdict).toBe('open')
+  for (const { why } of Object.values(face.holes)) expect(why).toContain('not enough to go round')
 })
 
 /** Faces with much that is tied: kinds of unknown length and rank lines. */

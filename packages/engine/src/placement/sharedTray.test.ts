@@ -157,3 +157,13 @@ test('without a shared tray a clash of one face leaves the other alone', async (
   expect(block!.feasible).toBe(false)
   expect(pump!.feasible).toBe(true)
 })
+
+test('a bolt left over of a shared tray is told with the other faces that it would fit', async () => {
+  const [block, pump] = await answer(
+    [face('block', [plainHole('1', 20)]), face('pump', [plainHole('1', 26)])],
+    [a(3), b(2)],
+  )
+  expect(block!.leftOver).toEqual({ a: 2, b: 1 })
+  expect(block!.leftOverFits).toEqual({ b: ['pump'] })
+  expect(pump!.leftOverFits).toEqual({ a: ['block'] })
+})
