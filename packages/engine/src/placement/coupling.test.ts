@@ -1,3 +1,4 @@
+// Long because every sort of tie has its own hand-worked case, and all are held against one enumeration.
 import { describe, expect, test } from 'vitest'
 import type { Face, Hole, Kind, Rank, Trial } from '../unit.ts'
 import { Coupling, clashesWithinKinds, gasketTies } from './coupling.ts'

@@ -1,3 +1,4 @@
+// Long because every sort of slip that a hand makes has its own small face.
 import { expect, test } from 'vitest'
 import type { Hole, Kind, Rank, Unit } from '../unit.ts'
 import { place } from './place.ts'

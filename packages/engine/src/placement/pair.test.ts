@@ -1,3 +1,4 @@
+// Long because every line of a fit is tried at its tie, a tenth over and a tenth under.
 import { describe, expect, test } from 'vitest'
 import type { Hole, Kind, Trial } from '../unit.ts'
 import { demandOf, depthBetween, fitRanges, judgePair, kindLevels, sectionOf, together } from './pair.ts'

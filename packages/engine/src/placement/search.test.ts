@@ -1,3 +1,4 @@
+// Long because every question is put by hand, against all assignments, with and without a solver.
 import { describe, expect, test } from 'vitest'
 import type { AssignmentTask } from '../maths/assignment.ts'
 import { seededRandom } from '../maths/random.ts'
