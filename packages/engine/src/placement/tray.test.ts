@@ -189,4 +189,16 @@ describe('pairs that stand in some placement', () => {
       1, 0, 1, 0, 0, 1, 0, 0, 1, 0, 0, 0,
     ])
   })
+
+  test('with what is tied: every pair that is open is found, whichever was seen first', async () => {
+    // One length of x for all: 2 and 3 never both, 1 with either; y and z go in everywhere.
+    const kinds = [
+      { ...x(3), features: ['black'] },
+      plainKind('y', { atLeast: 28, atMost: 45 }, 3),
+      plainKind('z', 40, 1),
+    ]
+    const all = await may([plainHole('1', 22), plainHole('2', 33), plainHole('3', 26), plainHole('4', 22)], kinds)
+    // z fits 2 alone. x and y each have one length: where x has 1 and 4 (28 to 34), 2 is left to y or z, and so on; nothing else is out.
+    expect(all).toEqual([1, 1, 0, 0, 1, 1, 1, 0, 1, 1, 0, 0, 1, 1, 0, 0])
+  })
 })

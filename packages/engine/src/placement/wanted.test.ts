@@ -53,6 +53,15 @@ test('the tip counts from 1 to 2 pitches', () => {
   expect(left({ minimumEngagement: 14.6 })[40]).toBeUndefined()
 })
 
+test('tip and thread go by the pitch: an M8 has a tip of 1.25 to 2.5 and at least 22 less 2.5 of thread', () => {
+  const m8 = { thread: 'M8' }
+  // ×40 at 39.5 with a tip of 2.5: 37 less 25 is 12. At 40.5 with a thread of 19.5 the shank is 21.
+  expect(left({ ...m8, minimumEngagement: 12 })[40]).toBe('fits')
+  expect(left({ ...m8, minimumEngagement: 12.1 })[40]).toBe('may')
+  expect(left({ ...m8, grip: 21 })[40]).toBe('fits')
+  expect(left({ ...m8, grip: 20.9 })[40]).toBe('may')
+})
+
 test('whatever feature the hole needs, a bolt that has it is thought of', () => {
   expect(left({ needs: ['stud end'] })).toEqual(left())
 })
