@@ -192,6 +192,25 @@ describe('one length to a kind', () => {
     expect(coupled([plainHole('1', 22), plainHole('3', 26)], [x()]).within()).toEqual([])
   })
 
+  test('of a kind with one bolt, or of pairs that are out, nothing is known beforehand', () => {
+    expect(coupled(three, [x(1)]).within()).toEqual([])
+    expect(coupled([...three, plainHole('4', 33)], [x()], {}, ['2 x']).within()).toEqual([
+      ['1 x', '4 x'],
+      ['3 x', '4 x'],
+    ])
+    expect(
+      coupled(
+        [...three, plainHole('4', 33)],
+        [x(), x(1)].map((kind, i) => ({ ...kind, id: 'xy'[i]! })),
+      ).within(),
+    ).toEqual([
+      ['1 x', '2 x'],
+      ['1 x', '4 x'],
+      ['2 x', '3 x'],
+      ['3 x', '4 x'],
+    ])
+  })
+
   test('the kind’s own readings count in what is known beforehand', () => {
     const two = [plainHole('1', 22), plainHole('3', 28), plainHole('2', 33)]
     expect(coupled(two, [plainKind('x', from(30, 40))]).within()).toEqual([['1 x', '2 x']])
