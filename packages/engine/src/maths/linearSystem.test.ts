@@ -310,3 +310,31 @@ test('on 300 random sets of differences it answers as the shortest round trips d
   }
   expect(Math.min(seen.holds, seen.clashes)).toBeGreaterThan(50)
 })
+
+test('with factors up to 3 it finds the point that is there, and the clash of a weighted sum of its rows', () => {
+  for (let seed = 1; seed <= 150; seed++) {
+    const next = seededRandom(seed)
+    const whole = (least: number, most: number) => least + Math.floor(next() * (most - least + 1))
+    const made = new LinearSystem()
+    const point = Array.from({ length: 4 }, () => whole(-9, 9))
+    for (const i of point.keys()) made.addVariable(-50, 50, i)
+    const rows = Array.from({ length: 5 }, () => point.map((_, i) => [i, whole(-3, 3)] as [number, number]))
+    const forms = rows.map((terms) => made.addForm(terms))
+    const weights = rows.map(() => whole(0, 3))
+    const sum = made.addForm(
+      rows.flatMap((terms, r) => terms.map(([i, f]) => [i, weights[r]! * f] as [number, number])),
+    )
+    let most = 0
+    rows.forEach((terms, r) => {
+      const value = terms.reduce((total, [i, f]) => total + f * point[i]!, 0)
+      const hi = value + whole(0, 1)
+      made.bound(forms[r]!, value - whole(0, 1), hi, 100 + r)
+      most += weights[r]! * hi
+    })
+    expect(made.check(), `seed ${seed}`).toBeNull()
+    made.bound(sum, most + 1, INFINITE, 200)
+    const clash = made.check()
+    expect(clash, `seed ${seed}`).toContain(200)
+    expect(clash!.every((reason) => reason < 4 || (reason >= 100 && reason < 105) || reason === 200)).toBe(true)
+  }
+})
