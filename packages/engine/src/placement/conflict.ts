@@ -4,7 +4,7 @@ import type { Search } from './search.ts'
 
 /**
  * A set of holes that cannot all be filled, while any of them left out the rest can (deletion filter; J. W. Chinneck and E. W. Dravnieks,
- * 1991). null when all of `among` can be filled. `task` with its own capacities; holes outside the set stay empty.
+ * 1991). null when all of `among` can be filled, or when no placement keeps what was stated, filled or not. `task` with its own capacities; holes outside the set stay empty.
  */
 export async function irreducibleHoles(
   search: Search,
@@ -13,11 +13,13 @@ export async function irreducibleHoles(
 ): Promise<number[] | null> {
   const { bins } = task
   const partial = await search.cheapest(filling(task, among, 1))
-  const short = among.filter((hole) => partial!.bin[hole] === bins - 1)
+  // Where rank lines or trials contradict each other whatever is filled, no hole is to blame.
+  if (!partial) return null
+  const short = among.filter((hole) => partial.bin[hole] === bins - 1)
   if (short.length === 0) return null
   for (const hole of among) if (kindsOf(task, hole).length === 0) return [hole]
   // By counts alone the holes that an empty one could take a bolt from are a set that falls short; with ties it may take more holes.
-  const near = reachedFrom(task, short[0]!, partial!.bin)
+  const near = reachedFrom(task, short[0]!, partial.bin)
   let set = (await fillable(search, task, near)) ? among : near
   for (const hole of set) {
     const fewer = set.filter((other) => other !== hole)
