@@ -123,13 +123,13 @@ async function pursue(
       never += 1
       continue
     }
-    const session = await asAdvised(goal, ask, generated, start, seed)
-    failed += session.failed
-    if (session.silent) silent += 1
+    const course = await asAdvised(goal, ask, generated, start, seed)
+    failed += course.failed
+    if (course.silent) silent += 1
     const truth = Object.entries(generated.truth)
     holes += truth.length
-    wrong += truth.filter(([hole, kind]) => session.answer.holes[hole]!.best !== kind).length
-    advised.push(session.count)
+    wrong += truth.filter(([hole, kind]) => course.answer.holes[hole]!.best !== kind).length
+    advised.push(course.count)
 
     let unit = start
     let count = 0
@@ -157,7 +157,7 @@ async function pursue(
   print('')
 }
 
-/** A session at the bench that takes the reading advised; where none is, or it cannot be taken, the next unread one of a hole in doubt. */
+/** A course of readings at the bench that takes the reading advised; where none is, or it cannot be taken, the next unread one of a hole in doubt. */
 async function asAdvised(
   goal: Goal,
   ask: (unit: Unit) => Promise<FaceAnswer>,
