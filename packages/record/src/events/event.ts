@@ -1,0 +1,106 @@
+/**
+ * One entry of a unit's record, as it is made on a device, sent, stored and exported: the same object everywhere, never changed.
+ *
+ * Causality is carried, not guessed from clocks: `seq` orders a device's own entries, `seen` says what it had of the other devices, and
+ * `tick` gives one order that all devices agree on and that never puts an entry before one that it had seen (`inOrder.ts`).
+ */
+import * as z from 'zod/mini'
+import { canonical, isWellFormedText } from '../canonical.ts'
+import { isPrintable } from '../unitFile/localChecks.ts'
+import type { Json } from './json.ts'
+
+/** How much one entry may hold. */
+export const EVENT_LIMITS = {
+  /** Characters of the entry as canonical JSON. */
+  text: 1_000_000,
+  /** Characters of a type, a person's or a device's id. */
+  idText: 100,
+  /** Devices that work on one unit. */
+  devices: 1_000,
+  /** Braces and brackets inside each other in a body. */
+  depth: 32,
+} as const
+
+export type Event = {
+  /** UUID made on the device; the same entry sent twice has the same id. */
+  id: string
+  /** UUID of the unit. */
+  unit: string
+  /** UUID of the device. */
+  device: string
+  /** 1, 2, 3 …: the device's entries about this unit. */
+  seq: number
+  /** The device's clock, ISO 8601 in UTC with milliseconds: `2026-03-01T09:30:00.000Z`. Shown, never trusted for the order alone. */
+  at: string
+  /** Milliseconds of `at` since 1970, or one more than the highest tick that the device had of this unit, whichever is greater. */
+  tick: number
+  /** For every other device: its highest `seq` of this unit that was on this device when the entry was made. */
+  seen: Record<string, number>
+  /** Id of the person. */
+  who: string
+  /** What happened, in the trade's words: `reading-taken`. */
+  type: string
+  /** Version of the body's schema. */
+  version: number
+  body: { [name: string]: Json }
+  /** `hash` of the device's entry before this one about this unit; null for its first. */
+  before: string | null
+  /** SHA-256 of the canonical JSON (RFC 8785) of all the other fields, 64 lower-case hex digits. */
+  hash: string
+}
+
+const uuid = z.string().check(z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/))
+const hash = z.string().check(z.regex(/^[0-9a-f]{64}$/))
+const whole = z.number().check(z.int(), z.gte(1), z.lte(Number.MAX_SAFE_INTEGER))
+const isTime = (text: string): boolean => {
+  const ms = Date.parse(text)
+  return !Number.isNaN(ms) && new Date(ms).toISOString() === text
+}
+
+/** Everything of an entry that can be checked without knowing its type: an entry of a newer version is kept too. */
+export const eventSchema = z.strictObject({
+  id: uuid,
+  unit: uuid,
+  device: uuid,
+  seq: whole,
+  at: z.string().check(z.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d\.\d{3}Z$/), z.refine(isTime)),
+  tick: whole,
+  seen: z.record(uuid, whole).check(z.refine((seen) => Object.keys(seen).length <= EVENT_LIMITS.devices)),
+  who: z.string().check(z.minLength(1), z.maxLength(EVENT_LIMITS.idText), z.refine(isPrintable)),
+  type: z.string().check(z.regex(/^[a-z]+(-[a-z]+)*$/), z.maxLength(EVENT_LIMITS.idText)),
+  version: z.number().check(z.int(), z.gte(1), z.lte(1_000_000)),
+  body: z.record(z.string(), z.json()),
+  before: z.nullable(hash),
+  hash,
+})
+
+/** An entry from anything that was parsed as JSON, or the path of what is wrong with it (`body.value`, `seq`; empty for the whole). Never throws. */
+export function readEvent(value: unknown): { ok: true; value: Event } | { ok: false; path: string } {
+  const unplain = unplainAt(value, EVENT_LIMITS.depth)
+  if (unplain !== null) return { ok: false, path: unplain.join('.') }
+  const read = eventSchema.safeParse(value)
+  if (!read.success) return { ok: false, path: (read.error.issues[0]?.path ?? []).join('.') }
+  if (canonical(value as Json).length > EVENT_LIMITS.text) return { ok: false, path: '' }
+  return { ok: true, value: value as Event }
+}
+
+/**
+ * Where a value is that would not come back the same from canonical JSON or from a database: half a surrogate pair, U+0000, −0, a field that
+ * is undefined, the reserved name `__proto__`, nesting beyond `depth`. Null when there is none.
+ */
+function unplainAt(value: unknown, depth: number): string[] | null {
+  if (typeof value === 'string') return isPlainText(value) ? null : []
+  if (typeof value === 'number') return Number.isFinite(value) && !Object.is(value, -0) ? null : []
+  if (value === null || typeof value === 'boolean') return null
+  if (typeof value !== 'object' || depth === 0) return []
+  for (const [name, item] of Object.entries(value)) {
+    if (name === '__proto__' || !isPlainText(name)) return [name]
+    const inner = unplainAt(item, depth - 1)
+    if (inner !== null) return [name, ...inner]
+  }
+  return null
+}
+
+function isPlainText(text: string): boolean {
+  return isWellFormedText(text) && !text.includes('\u0000')
+}
