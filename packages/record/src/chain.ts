@@ -1,0 +1,113 @@
+/**
+ * The chain of one device's entries about one unit: each carries the hash of its own content and of the one before, so that a changed, missing
+ * or moved entry is found and named.
+ */
+import { canonical } from './canonical.ts'
+import type { Event } from './events/event.ts'
+import { inOrder } from './inOrder.ts'
+
+/** SHA-256 of a text as UTF-8, 64 lower-case hex digits. `sha256OfText`, or the server's own. */
+export type Hash = (text: string) => string
+
+/** An entry without its hash: what the hash is made of. */
+export type Unhashed = Omit<Event, 'hash'>
+
+export type ChainFault = {
+  event: string
+  device: string
+  seq: number
+} /** The content is not the one that was hashed. */ & (
+  | { code: 'changed' }
+  /** The device's entries from `from` to `to` about this unit are not there; `event` is the first after them. */
+  | { code: 'missing'; from: number; to: number }
+  /** It follows another entry than the one with the number before: one of the two was exchanged or moved. */
+  | { code: 'does-not-follow'; before: string }
+  /** Two entries of the device have this number. */
+  | { code: 'number-twice'; other: string }
+  /** Two entries have this id. */
+  | { code: 'id-twice' }
+  /** Its tick is not above that of the entry before it, or of one that it had seen: it was moved, or its device counts wrongly. */
+  | { code: 'tick-too-low'; after: string }
+  /** It stands after an entry with a higher number of the same device. Told only for lists that claim an order. */
+  | { code: 'moved'; after: string }
+)
+
+export function hashOf(unhashed: Unhashed, hash: Hash): string {
+  const { id, unit, device, seq, at, tick, seen, who, type, version, body, before } = unhashed
+  return hash(canonical({ id, unit, device, seq, at, tick, seen, who, type, version, body, before }))
+}
+
+export function hasOwnHash(event: Event, hash: Hash): boolean {
+  return hashOf(event, hash) === event.hash
+}
+
+/**
+ * Every fault in the chains of one unit's entries; empty when all are whole. The list may be in any order. What was cut off at the end of a chain
+ * leaves no trace in it: give `heads` (device: last seq), as a manifest or a signature holds them, to find that too.
+ */
+export function chainFaults(events: readonly Event[], hash: Hash, heads: Record<string, number> = {}): ChainFault[] {
+  const faults: ChainFault[] = []
+  const ids = new Set<string>()
+  const chains = new Map<string, Event[]>()
+  for (const event of [...events].sort((a, b) => a.seq - b.seq || inOrder(a, b))) {
+    if (!hasOwnHash(event, hash)) faults.push({ ...named(event), code: 'changed' })
+    if (ids.has(event.id)) faults.push({ ...named(event), code: 'id-twice' })
+    ids.add(event.id)
+    const chain = chains.get(event.device)
+    if (chain === undefined) chains.set(event.device, [event])
+    else chain.push(event)
+  }
+  for (const device of Object.keys(heads)) if (!chains.has(device)) chains.set(device, [])
+  for (const [device, chain] of chains) {
+    faults.push(...linkFaults(chain))
+    const last = chain.at(-1)?.seq ?? 0
+    const head = heads[device] ?? last
+    if (head > last) faults.push({ event: '', device, seq: head, code: 'missing', from: last + 1, to: head })
+  }
+  return [...faults, ...seenFaults(events, chains)]
+}
+
+/** Entries of one device that stand, in a list that claims to be in the order of the record, after one of a higher number. */
+export function movedFaults(events: readonly Event[]): ChainFault[] {
+  const highest = new Map<string, Event>()
+  return events.flatMap((event): ChainFault[] => {
+    const before = highest.get(event.device)
+    if (before !== undefined && before.seq > event.seq) return [{ ...named(event), code: 'moved', after: before.id }]
+    highest.set(event.device, event)
+    return []
+  })
+}
+
+function linkFaults(chain: readonly Event[]): ChainFault[] {
+  const faults: ChainFault[] = []
+  let before: Event | undefined
+  for (const event of chain) {
+    const expected = (before?.seq ?? 0) + 1
+    if (event.seq > expected) faults.push({ ...named(event), code: 'missing', from: expected, to: event.seq - 1 })
+    else if (event.seq < expected && before !== undefined)
+      faults.push({ ...named(event), code: 'number-twice', other: before.id })
+    else if (event.before !== (before?.hash ?? null))
+      faults.push({ ...named(event), code: 'does-not-follow', before: before?.id ?? '' })
+    if (before !== undefined && event.tick <= before.tick)
+      faults.push({ ...named(event), code: 'tick-too-low', after: before.id })
+    before = event
+  }
+  return faults
+}
+
+function seenFaults(events: readonly Event[], chains: ReadonlyMap<string, readonly Event[]>): ChainFault[] {
+  const numbered = new Map<string, Map<number, Event>>()
+  for (const [device, chain] of chains) numbered.set(device, new Map(chain.map((event) => [event.seq, event])))
+  return events.flatMap((event) =>
+    Object.entries(event.seen).flatMap(([device, seq]): ChainFault[] => {
+      const known = numbered.get(device)?.get(seq)
+      return known !== undefined && known.tick >= event.tick
+        ? [{ ...named(event), code: 'tick-too-low', after: known.id }]
+        : []
+    }),
+  )
+}
+
+function named({ id, device, seq }: Event): { event: string; device: string; seq: number } {
+  return { event: id, device, seq }
+}
