@@ -1,0 +1,53 @@
+/** What the entries say about the devices that made them: how far each has come, what is still on its way, whose clock is off. */
+import type { Event } from './events/event.ts'
+import type { Understood } from './fold.ts'
+import type { FoldedUnit, UnitWork } from './unit.ts'
+
+/** Clocks of phones differ by seconds; nobody needs to hear of that. */
+const CLOCK_SLACK = 60_000
+
+export function headsOf(entries: readonly Event[]): Record<string, number> {
+  return highest(entries.map(({ device, seq }) => [device, seq]))
+}
+
+/** Numbers that are passed over in the entries, and numbers that some device had seen and that are not here. */
+export function missingIn(entries: readonly Event[]): FoldedUnit['missing'] {
+  const known = highest(entries.flatMap(({ device, seq, seen }) => [[device, seq], ...Object.entries(seen)]))
+  const numbers = new Map<string, number[]>()
+  for (const { device, seq } of entries) {
+    const own = numbers.get(device)
+    if (own === undefined) numbers.set(device, [seq])
+    else own.push(seq)
+  }
+  return Object.entries(known).flatMap(([device, last]) => {
+    const here = [...new Set(numbers.get(device) ?? [])].sort((a, b) => a - b)
+    return [...here, last + 1].flatMap((seq, i) => {
+      const from = (here[i - 1] ?? 0) + 1
+      return seq > from ? [{ device, from, to: seq - 1 }] : []
+    })
+  })
+}
+
+/** By how much each device's clock ran behind the ticks that it had to go on from. */
+export function clocksApart(entries: readonly Event[]): FoldedUnit['clocks'] {
+  const behind = highest(entries.map(({ device, tick, at }) => [device, tick - Date.parse(at)]))
+  return Object.entries(behind)
+    .filter(([, by]) => by > CLOCK_SLACK)
+    .map(([device, by]) => ({ device, behind: by }))
+}
+
+/** Entries that stand and that the signer of the release did not have before him; the release itself is not among them. */
+export function sinceRelease(standing: readonly Understood[], released: UnitWork['released']): string[] {
+  if (released === undefined) return []
+  const { heads } = released.value
+  return standing
+    .filter(({ event }) => event.id !== released.event && event.seq > (heads[event.device] ?? 0))
+    .map(({ event }) => event.id)
+}
+
+/** The highest number of each name, sorted by name. */
+function highest(pairs: readonly (readonly [string, number])[]): Record<string, number> {
+  const most = new Map<string, number>()
+  for (const [name, number] of pairs) most.set(name, Math.max(number, most.get(name) ?? number))
+  return Object.fromEntries([...most].sort(([a], [b]) => (a < b ? -1 : 1)))
+}
