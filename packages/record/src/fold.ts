@@ -4,7 +4,7 @@
  */
 import { assemble } from './assemble.ts'
 import { knew } from './clash.ts'
-import { type BodyOf, readBody } from './events/catalogue.ts'
+import { type BodyOf, type BodyRead, readBody } from './events/catalogue.ts'
 import type { Definition, Write } from './events/define.ts'
 import type { Event } from './events/event.ts'
 import { keyOf } from './events/places.ts'
@@ -21,7 +21,7 @@ export function fold(unit: string, events: Iterable<Event>): FoldedUnit {
   const understood: Understood[] = []
   const notUnderstood: NotUnderstood[] = []
   for (const event of entries) {
-    const read = readBody(event)
+    const read = bodyOf(event)
     if (read.ok) understood.push({ event, definition: read.definition, body: read.body })
     else {
       const { ok: _, ...why } = read
@@ -44,6 +44,17 @@ export function fold(unit: string, events: Iterable<Event>): FoldedUnit {
 /** The unit after more entries, new or known, in any order. */
 export function foldMore(folded: FoldedUnit, events: Iterable<Event>): FoldedUnit {
   return fold(folded.id, [...folded.entries, ...events])
+}
+
+/** Bodies that were read already: an entry is never changed, and checking it again would be half the work of folding again after each new one. */
+const bodies = new WeakMap<Event, BodyRead>()
+
+function bodyOf(event: Event): BodyRead {
+  const known = bodies.get(event)
+  if (known !== undefined) return known
+  const read = readBody(event)
+  bodies.set(event, read)
+  return read
 }
 
 /** Every entry of the unit once, in order. Should two differ under one id (no store keeps such), the one with the lower hash is taken everywhere. */

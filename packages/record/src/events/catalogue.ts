@@ -139,8 +139,17 @@ export function readBody(event: Pick<Event, 'type' | 'version' | 'body'>, byType
   const definition = byType.get(event.type)
   if (definition === undefined) return { ok: false, why: 'unknown-type' }
   if (event.version > definition.version) return { ok: false, why: 'newer-version' }
-  const present = definition.upgrades.slice(event.version - 1).reduce((body, step) => step(body), event.body as Json)
+  const present = upgraded(definition, event)
   const read = definition.body.safeParse(present)
   if (!read.success) return { ok: false, why: 'malformed', path: (read.error.issues[0]?.path ?? []).join('.') }
   return { ok: true, definition, body: read.data }
+}
+
+/** An older body in the present version; undefined, which no schema takes, when it is not what its own version wrote and a step fails on it. */
+function upgraded(definition: Definition, event: Pick<Event, 'version' | 'body'>): unknown {
+  try {
+    return definition.upgrades.slice(event.version - 1).reduce<Json>((body, step) => step(body), event.body)
+  } catch {
+    return undefined
+  }
 }

@@ -2,13 +2,23 @@ import * as z from 'zod/mini'
 import { CATALOGUE } from './catalogue.ts'
 import { eventSchema } from './event.ts'
 
-/** The JSON Schema (draft 2020-12) of an entry in its present version, made from the definitions that reading checks with. Published as docs/event.schema.json. */
+/**
+ * The JSON Schema (draft 2020-12) of an entry in its present version, made from the definitions that reading checks with: the envelope once, and one
+ * shape of `type`, `version` and `body` for each type. Published as docs/event.schema.json.
+ */
 export function eventJsonSchema(): object {
+  const target = { target: 'draft-2020-12' } as const
+  const envelope = z.strictObject({ ...eventSchema.shape, body: z.record(z.string(), z.unknown()) })
   const [first, ...others] = CATALOGUE.map(({ type, version, body }) =>
-    z.strictObject({ ...eventSchema.shape, type: z.literal(type), version: z.literal(version), body }),
+    z.looseObject({ type: z.literal(type), version: z.literal(version), body }),
   )
-  const meta = { title: 'Gripbook entry', description: 'One entry of a unit’s record' }
-  return z.toJSONSchema(z.union([first!, ...others]).check(z.meta(meta)), { target: 'draft-2020-12' })
+  const { $schema: _, ...bodies } = z.toJSONSchema(z.union([first!, ...others]), target)
+  return {
+    title: 'Gripbook entry',
+    description: 'One entry of a unit’s record',
+    ...z.toJSONSchema(envelope, target),
+    ...bodies,
+  }
 }
 
 /** The text of docs/event.schema.json. */

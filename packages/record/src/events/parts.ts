@@ -63,7 +63,6 @@ export const note = z
 export const maybe = z.exactOptional
 export const sha256Hex = z.string().check(z.regex(/^[0-9a-f]{64}$/))
 export const uuid = z.string().check(z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/))
-export const time = z.iso.datetime({ precision: 3 })
 export const day = z.iso.date()
 export const whole = (least: number, most: number) => z.number().check(z.int(), z.gte(least), z.lte(most))
 export const above0 = z.number().check(z.gt(0), z.lte(1e9))
