@@ -1,12 +1,12 @@
 /** The folded unit from the fields that the record left: what holds goes into its shape, what contradicts itself is listed. */
 import type { Face, Hole, Kind, Rank, Trial } from '@gripbook/engine'
-import { clashOf, held } from './clash.ts'
+import { clashOf, type Entry, held, knew } from './clash.ts'
 import { combined, type Owner } from './combine.ts'
 import type { BodyOf } from './events/catalogue.ts'
 import type { Event } from './events/event.ts'
 import type { Json } from './events/json.ts'
 import { faceFields, holeFields, kindFields, unitFields } from './events/parts.ts'
-import { keyOf, type Place, STEP, THINGS } from './events/places.ts'
+import { keyOf, kindPlace, type Place, STEP, THINGS } from './events/places.ts'
 import type { Understood } from './fold.ts'
 import { entriesOf, type Ledger, type PlaceFields } from './ledger.ts'
 import { clocksApart, headsOf, missingIn, sinceRelease } from './spread.ts'
@@ -31,6 +31,8 @@ const FILE_FIELDS: Record<Owner, ReadonlySet<string>> = {
 type Holding = {
   place: Place
   file: Record<string, Json>
+  /** The entries that counted a kind. */
+  counted: readonly Entry[]
   steps: Record<string, Standing>
   rest: Record<string, Standing>
 }
@@ -39,7 +41,7 @@ export function assemble(id: string, { entries, standing, notUnderstood, undoneB
   const clashes: Clash[] = []
   const withoutThread: Place[] = []
   const holdings: Holding[] = []
-  let root: Holding = { place: [], file: {}, steps: {}, rest: {} }
+  let root: Holding = { place: [], file: {}, counted: [], steps: {}, rest: {} }
   for (const here of ledger.values()) {
     if (!isThere(ledger, here.place)) continue
     if (here.there.length > 1) {
@@ -57,8 +59,22 @@ export function assemble(id: string, { entries, standing, notUnderstood, undoneB
       if (holding.file.thread === undefined) withoutThread.push(holding.place)
       return holding.file.thread === undefined ? [] : [{ id: holding.place.at(-1)!, ...holding.file } as T]
     })
+  const changes = changesOfCount(standing)
+  const counts = new Map(holdings.map(({ place, counted }) => [keyOf(place), counted]))
+  const countNow = (count: number, kind: Place): number => {
+    const counted = counts.get(keyOf(kind)) ?? []
+    const since = (changes.get(keyOf(kind)) ?? []).filter(
+      ({ event }) => !counted.some((count) => knew(count.event, event)),
+    )
+    return Math.max(
+      0,
+      since.reduce((sum, { by }) => sum + by, count),
+    )
+  }
   const tray = ({ place, rest }: Holding): { kinds?: Kind[] } => {
     const kinds = withThread<Kind>('kind', place)
+    for (const kind of kinds)
+      if (kind.count !== undefined) kind.count = countNow(kind.count, [...place, 'kind', kind.id])
     return kinds.length > 0 || rest.tray !== undefined ? { kinds } : {}
   }
   const faces = lying([], 'face')
@@ -114,7 +130,7 @@ function isThere(ledger: Ledger, place: Place): boolean {
 function holdingOf(here: PlaceFields, clashes: Clash[]): Holding {
   const { place } = here
   const owner = (place.at(-2) ?? 'unit') as Owner
-  const holding: Holding = { place, file: {}, steps: {}, rest: {} }
+  const holding: Holding = { place, file: {}, counted: entriesOf(here, 'count'), steps: {}, rest: {} }
   for (const field of here.fields.keys()) {
     const holds = held(entriesOf(here, field))
     const inFile = FILE_FIELDS[owner]?.has(field) ?? false
@@ -156,6 +172,21 @@ function under(holdings: readonly Holding[]): (place: Place, what: string) => re
     else list.push(holding)
   }
   return (place, what) => lying.get(keyOf([...place, what])) ?? []
+}
+
+/**
+ * Bolts added and written off, by kind. Changes add up, so two devices that each write off one bolt have written off two. Whoever counted the
+ * tray after a change has it in his count; a change that the count did not know is added to it.
+ */
+function changesOfCount(standing: readonly Understood[]): Map<string, { event: Event; by: number }[]> {
+  const byKind = new Map<string, { event: Event; by: number }[]>()
+  for (const { event, definition, body } of standing) {
+    if (definition.type !== 'bolts-added' && definition.type !== 'bolts-written-off') continue
+    const { face, kind, count } = body as BodyOf<'bolts-added'>
+    const key = keyOf(kindPlace(face, kind))
+    byKind.set(key, [...(byKind.get(key) ?? []), { event, by: definition.type === 'bolts-added' ? count : -count }])
+  }
+  return byKind
 }
 
 /** Rank lines and trials of each face, in the order of the record. */

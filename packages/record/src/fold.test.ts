@@ -3,16 +3,21 @@ import { expect, test } from 'vitest'
 import { type Given, knowledgeOf, nextEntry } from './entry.ts'
 import { boltBackedOut } from './events/boltBackedOut.ts'
 import { boltFound } from './events/boltFound.ts'
+import { boltsAdded } from './events/boltsAdded.ts'
+import { boltsWrittenOff } from './events/boltsWrittenOff.ts'
 import { cameBack } from './events/cameBack.ts'
 import { clashSettled } from './events/clashSettled.ts'
 import type { Happening } from './events/define.ts'
 import type { Event } from './events/event.ts'
 import { faceDescribed } from './events/faceDescribed.ts'
+import { faceOpened } from './events/faceOpened.ts'
+import { faceReleased } from './events/faceReleased.ts'
 import { faceStruckOut } from './events/faceStruckOut.ts'
 import { handStarted } from './events/handStarted.ts'
 import { holeDescribed } from './events/holeDescribed.ts'
 import { holeMarked } from './events/holeMarked.ts'
 import { holeStruckOut } from './events/holeStruckOut.ts'
+import { kindDescribed } from './events/kindDescribed.ts'
 import { kindLaidOut } from './events/kindLaidOut.ts'
 import { noteWritten } from './events/noteWritten.ts'
 import { partCameOut } from './events/partCameOut.ts'
@@ -297,6 +302,36 @@ test('a bracket or none, which is 0, is an interval from 0', () => {
   here.on(PHONE, holeDescribed({ ...at, bracket: 2 }))
   here.on(TABLET, holeDescribed({ ...at, unknown: ['bracket'] }))
   expect(holeOf(here.all).bracket).toEqual({ atLeast: 0, atMost: 2 })
+})
+
+test('bolts written off on two devices add up, and whoever counts the tray anew has them in the count', () => {
+  const here = pan()
+  const kind = { face: 'pan', kind: 'b1' }
+  const countOf = () => fold(UNIT, here.all).unit.faces[0]!.kinds![0]!.count
+  here.on(PHONE, boltsWrittenOff({ ...kind, count: 1, reason: 'bent' }))
+  expect(countOf()).toBeUndefined()
+  here.on(PHONE, kindDescribed({ ...kind, count: 6 }))
+  expect(countOf()).toBe(6)
+  here.meet()
+  here.on(PHONE, boltsWrittenOff({ ...kind, count: 1, reason: 'stretched' }))
+  const lost = here.on(TABLET, boltsWrittenOff({ ...kind, count: 1, reason: 'lost' }))
+  expect(countOf()).toBe(4)
+  here.meet()
+  here.on(DESK, undone({ event: lost.id }))
+  expect(countOf()).toBe(5)
+  here.on(DESK, boltsAdded({ ...kind, count: 3 }))
+  expect(countOf()).toBe(8)
+  here.on(DESK, kindDescribed({ ...kind, count: 7 }))
+  expect(countOf()).toBe(7)
+  expect(fold(UNIT, here.all).clashes).toEqual([])
+})
+
+test('a face that is opened again is no longer released', () => {
+  const here = pan()
+  here.on(PHONE, faceReleased({ face: 'pan' }))
+  expect(fold(UNIT, here.all).faces.pan?.released?.value).toBe(true)
+  here.on(PHONE, faceOpened({ face: 'pan', holes: ['1'] }))
+  expect(fold(UNIT, here.all).faces.pan?.released).toBeUndefined()
 })
 
 test('a part is out until it is in, replaced or written off', () => {

@@ -5,6 +5,8 @@ export { type Given, type Knowledge, knowledgeOf, learn, nextEntry } from './ent
 export { boltBackedOut } from './events/boltBackedOut.ts'
 export { boltFound } from './events/boltFound.ts'
 export { boltPlaced } from './events/boltPlaced.ts'
+export { boltsAdded } from './events/boltsAdded.ts'
+export { boltsWrittenOff } from './events/boltsWrittenOff.ts'
 export { boltTried } from './events/boltTried.ts'
 export { cameBack } from './events/cameBack.ts'
 export { type BodyOf, type BodyRead, CATALOGUE, type EventType, readBody } from './events/catalogue.ts'

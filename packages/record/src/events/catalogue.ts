@@ -4,6 +4,8 @@ import type * as z from 'zod/mini'
 import { boltBackedOut } from './boltBackedOut.ts'
 import { boltFound } from './boltFound.ts'
 import { boltPlaced } from './boltPlaced.ts'
+import { boltsAdded } from './boltsAdded.ts'
+import { boltsWrittenOff } from './boltsWrittenOff.ts'
 import { boltTried } from './boltTried.ts'
 import { cameBack } from './cameBack.ts'
 import { clashSettled } from './clashSettled.ts'
@@ -77,6 +79,8 @@ export const CATALOGUE = [
   kindDescribed,
   kindStruckOut,
   boltFound,
+  boltsWrittenOff,
+  boltsAdded,
   partCameOut,
   partWentIn,
   partReplaced,

@@ -10,6 +10,7 @@ export const faceOpened = defineEvent({
   body: z.strictObject({ face: id, holes: z.array(id).check(z.maxLength(2_000)), reason: maybe(shortText) }),
   writes: ({ face, holes }) => [
     { at: facePlace(face), field: 'closed', value: false },
+    { at: facePlace(face), field: 'released', value: null },
     ...holes.map((hole) => ({ at: holePlace(face, hole), backsOut: true }) as const),
   ],
   say: ({ face, reason }) => `Face ${face} opened${becauseWords(reason)}`,

@@ -70,6 +70,8 @@ export const SAMPLES: { [T in EventType]: (random: Random) => BodyOf<T> } = {
     kind: pick(r, [...KINDS, 'none']),
     condition: 'bent',
   }),
+  'bolts-written-off': (r) => ({ face: pick(r, FACES), kind: pick(r, KINDS), count: 1, reason: 'stretched' }),
+  'bolts-added': (r) => ({ face: pick(r, FACES), kind: pick(r, KINDS), count: 2, from: 'new' }),
   'part-came-out': (r) => ({
     part: pick(r, ['p1', 'p2']),
     what: 'check ball',

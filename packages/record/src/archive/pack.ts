@@ -1,0 +1,63 @@
+import { canonical } from '../canonical.ts'
+import type { Hash } from '../chain.ts'
+import type { Event } from '../events/event.ts'
+import type { Json } from '../events/json.ts'
+import { fold } from '../fold.ts'
+import { inOrder } from '../inOrder.ts'
+import { recordHash } from '../proof.ts'
+import { unitFileOf } from '../toUnitFile.ts'
+import { writeUnitFile } from '../unitFile/write.ts'
+import { ENTRIES, MANIFEST, type Manifest, manifestHash, UNIT } from './manifest.ts'
+
+export type TextFile = { name: string; text: string }
+
+/** `unit` and its entries; `photographs`: those whose bytes go into the archive; `at`: now. */
+export type ToPack = {
+  unit: string
+  events: readonly Event[]
+  photographs: readonly { sha256: string; bytes: number }[]
+  at: string
+}
+
+/** The text files of an archive, the manifest last. The same entries give the same entries file and unit file, byte for byte. */
+export function packUnit({ unit, events, photographs, at }: ToPack, hash: Hash): TextFile[] {
+  const folded = fold(unit, events)
+  const entries = entriesText(folded.entries)
+  const { unit: file } = unitFileOf(folded)
+  const unitText = file === null ? null : writeUnitFile(file)
+  const here = new Set(photographs.map(({ sha256 }) => sha256))
+  const unhashed: Manifest = {
+    gripbook: 'archive/1',
+    unit,
+    at,
+    heads: folded.heads,
+    record: recordHash(folded.entries, hash),
+    entries: folded.entries.length,
+    files: { [ENTRIES]: hash(entries), [UNIT]: unitText === null ? null : hash(unitText) },
+    photographs: photographs.toSorted((a, b) => (a.sha256 < b.sha256 ? -1 : 1)),
+    absent: photographsOf(folded.entries).filter((sha256) => !here.has(sha256)),
+    hash: '',
+  }
+  const manifest: Manifest = { ...unhashed, hash: manifestHash(unhashed, hash) }
+  return [
+    { name: ENTRIES, text: entries },
+    ...(unitText === null ? [] : [{ name: UNIT, text: unitText }]),
+    { name: MANIFEST, text: `${JSON.stringify(manifest, null, 2)}\n` },
+  ]
+}
+
+/** Entries as text: one to a line as canonical JSON, in the order of the record. */
+export function entriesText(events: readonly Event[]): string {
+  return events
+    .toSorted(inOrder)
+    .map((event) => `${canonical(event as unknown as Json)}\n`)
+    .join('')
+}
+
+/** Hashes of all photographs that entries speak of, sorted; also of entries that this version does not understand. */
+export function photographsOf(events: readonly Event[]): string[] {
+  const found = events.flatMap(({ body: { photograph } }) =>
+    typeof photograph === 'string' && /^[0-9a-f]{64}$/.test(photograph) ? [photograph] : [],
+  )
+  return [...new Set(found)].sort()
+}
