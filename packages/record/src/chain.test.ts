@@ -40,6 +40,7 @@ test('a changed byte in any field of any entry is named', () => {
       { body: { text: 'other' } },
       { type: 'decided' },
       { version: 2 },
+      { tick: 7 },
     ]) {
       const events = story()
       events[i] = { ...events[i]!, ...change }
@@ -86,7 +87,7 @@ test('two entries that changed places by their numbers are named', () => {
   events[4] = { ...b, seq: a.seq }
   const found = chainFaults(events, hash)
   expect(found.filter((fault) => fault.code === 'changed').map((fault) => fault.event)).toEqual([b.id, a.id])
-  expect(found.some((fault) => fault.code === 'does-not-follow' || fault.code === 'tick-too-low')).toBe(true)
+  expect(found.some((fault) => fault.code === 'does-not-follow' || fault.code === 'wrong-tick')).toBe(true)
 })
 
 test('a list that claims an order names what was moved in it', () => {
@@ -115,11 +116,20 @@ test('a number used twice, and an id used twice, are named', () => {
   expect(chainFaults([...story(), story()[9]!], hash).map((fault) => fault.code)).toContain('id-twice')
 })
 
+test('an entry with a tick that nothing gives is named', () => {
+  const events = story()
+  const late = { ...events[9]!, tick: events[9]!.tick + 1_000 }
+  events[9] = { ...late, hash: hashOf(late, hash) }
+  expect(chainFaults(events, hash)).toEqual([
+    { event: uuid(10), device: PHONE, seq: 7, code: 'wrong-tick', expected: late.tick - 1_000 },
+  ])
+})
+
 test('an entry that stands before what it had seen is named', () => {
   const events = story()
   const early = { ...events[9]!, tick: 5, before: events[7]!.hash }
   events[9] = { ...early, hash: hashOf(early, hash) }
-  expect(chainFaults(events, hash).map((fault) => [fault.code, fault.event])).toContainEqual(['tick-too-low', uuid(10)])
+  expect(chainFaults(events, hash).map((fault) => [fault.code, fault.event])).toContainEqual(['wrong-tick', uuid(10)])
 })
 
 test('a device with a wrong clock is still put after what it had seen', () => {

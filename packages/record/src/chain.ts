@@ -4,7 +4,7 @@
  */
 import { canonical } from './canonical.ts'
 import type { Event } from './events/event.ts'
-import { inOrder } from './inOrder.ts'
+import { inOrder, tickAfter } from './inOrder.ts'
 
 /** SHA-256 of a text as UTF-8, 64 lower-case hex digits. `sha256OfText`, or the server's own. */
 export type Hash = (text: string) => string
@@ -26,8 +26,8 @@ export type ChainFault = {
   | { code: 'number-twice'; other: string }
   /** Two entries have this id. */
   | { code: 'id-twice' }
-  /** Its tick is not above that of the entry before it, or of one that it had seen: it was moved, or its device counts wrongly. */
-  | { code: 'tick-too-low'; after: string }
+  /** Its tick is not the one that its clock and the entries that it had seen give: it was moved, or its device counts wrongly. */
+  | { code: 'wrong-tick'; expected: number }
   /** It stands after an entry with a higher number of the same device. Told only for lists that claim an order. */
   | { code: 'moved'; after: string }
 )
@@ -48,9 +48,13 @@ export function hasOwnHash(event: Event, hash: Hash): boolean {
 export function chainFaults(events: readonly Event[], hash: Hash, heads: Record<string, number> = {}): ChainFault[] {
   const faults: ChainFault[] = []
   const ids = new Set<string>()
+  const changed = new Set<Event>()
   const chains = new Map<string, Event[]>()
   for (const event of [...events].sort((a, b) => a.seq - b.seq || inOrder(a, b))) {
-    if (!hasOwnHash(event, hash)) faults.push({ ...named(event), code: 'changed' })
+    if (!hasOwnHash(event, hash)) {
+      faults.push({ ...named(event), code: 'changed' })
+      changed.add(event)
+    }
     if (ids.has(event.id)) faults.push({ ...named(event), code: 'id-twice' })
     ids.add(event.id)
     const chain = chains.get(event.device)
@@ -64,7 +68,7 @@ export function chainFaults(events: readonly Event[], hash: Hash, heads: Record<
     const head = heads[device] ?? last
     if (head > last) faults.push({ event: '', device, seq: head, code: 'missing', from: last + 1, to: head })
   }
-  return [...faults, ...seenFaults(events, chains)]
+  return [...faults, ...tickFaults(events.filter((event) => !changed.has(event)))]
 }
 
 /** Entries of one device that stand, in a list that claims to be in the order of the record, after one of a higher number. */
@@ -88,24 +92,22 @@ function linkFaults(chain: readonly Event[]): ChainFault[] {
       faults.push({ ...named(event), code: 'number-twice', other: before.id })
     else if (event.before !== (before?.hash ?? null))
       faults.push({ ...named(event), code: 'does-not-follow', before: before?.id ?? '' })
-    if (before !== undefined && event.tick <= before.tick)
-      faults.push({ ...named(event), code: 'tick-too-low', after: before.id })
     before = event
   }
   return faults
 }
 
-function seenFaults(events: readonly Event[], chains: ReadonlyMap<string, readonly Event[]>): ChainFault[] {
-  const numbered = new Map<string, Map<number, Event>>()
-  for (const [device, chain] of chains) numbered.set(device, new Map(chain.map((event) => [event.seq, event])))
-  return events.flatMap((event) =>
-    Object.entries(event.seen).flatMap(([device, seq]): ChainFault[] => {
-      const known = numbered.get(device)?.get(seq)
-      return known !== undefined && known.tick >= event.tick
-        ? [{ ...named(event), code: 'tick-too-low', after: known.id }]
-        : []
-    }),
-  )
+/** Ticks that cannot be, among entries whose content is whole. While entries that were seen are not here, only that the tick is above those that are. */
+function tickFaults(events: readonly Event[]): ChainFault[] {
+  const ticksOf = new Map(events.map(({ device, seq, tick }) => [`${device} ${seq}`, tick]))
+  return events.flatMap((event): ChainFault[] => {
+    const known = [[event.device, event.seq - 1] as const, ...Object.entries(event.seen)].filter(([, seq]) => seq > 0)
+    const ticks = known.map(([device, seq]) => ticksOf.get(`${device} ${seq}`))
+    const highest = ticks.reduce<number>((most, tick) => Math.max(most, tick ?? 0), 0)
+    const least = tickAfter(event.at, highest)
+    const isRight = ticks.includes(undefined) ? event.tick >= least : event.tick === least
+    return isRight ? [] : [{ ...named(event), code: 'wrong-tick', expected: least }]
+  })
 }
 
 function named({ id, device, seq }: Event): { event: string; device: string; seq: number } {

@@ -16,7 +16,9 @@ export function knew(later: Event, earlier: Event): boolean {
 
 /** The entries that are left of a field when one more is written: those that it did not know, and itself. Said twice in one entry, the last holds. */
 export function written(entries: readonly Entry[], entry: Entry): Entry[] {
-  return [...entries.filter(({ event }) => event !== entry.event && !knew(entry.event, event)), entry]
+  const left = entries.filter(({ event }) => event !== entry.event && !knew(entry.event, event))
+  // only entries with forged ticks come after one that knew them
+  return left.some(({ event }) => knew(event, entry.event)) ? left : [...left, entry]
 }
 
 /** The entries that no other knew. */

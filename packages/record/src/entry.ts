@@ -1,7 +1,7 @@
 /** Making the next entry on a device: pure, so id, clock and hash are handed in. */
-import { must } from '@gripbook/engine'
 import { type Hash, hashOf } from './chain.ts'
 import type { Event } from './events/event.ts'
+import { tickAfter } from './inOrder.ts'
 
 /** What a device has of one unit, as far as its next entry depends on it. */
 export type Knowledge = {
@@ -37,14 +37,12 @@ export function learn(knowledge: Knowledge, event: Event): Knowledge {
 
 /** The device's next entry, with number, tick, what it had seen, and its place in the chain. `given.at` is the device's clock, right or wrong. */
 export function nextEntry(knowledge: Knowledge, given: Given, hash: Hash): Event {
-  const clock = Date.parse(given.at)
-  must(!Number.isNaN(clock), 'nextEntry: this is no time', given.at)
   const unhashed = {
     ...given,
     unit: knowledge.unit,
     device: knowledge.device,
     seq: knowledge.seq + 1,
-    tick: Math.max(clock, knowledge.tick + 1),
+    tick: tickAfter(given.at, knowledge.tick),
     seen: knowledge.seen,
     before: knowledge.last,
   }

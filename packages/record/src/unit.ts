@@ -35,6 +35,7 @@ export type HoleWork = {
 
 export type FaceWork = {
   photograph?: Standing<{ photograph: string; width: number; height: number; pixelsPerMillimetre?: number }>
+  orderChosen?: Standing<{ name: string; passes: { share: number; sequence: string[] }[] }>
   closed?: Standing<boolean>
   released?: Standing<true>
   holes: Record<string, HoleWork>

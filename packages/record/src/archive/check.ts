@@ -5,7 +5,15 @@ import { inOrder } from '../inOrder.ts'
 import { recordHash } from '../proof.ts'
 import { unitFileOf } from '../toUnitFile.ts'
 import { writeUnitFile } from '../unitFile/write.ts'
-import { ENTRIES, MANIFEST, type Manifest, manifestHash, manifestSchema, photographName, UNIT } from './manifest.ts'
+import {
+  ENTRIES_FILE,
+  MANIFEST_FILE,
+  type Manifest,
+  manifestHash,
+  manifestSchema,
+  photographName,
+  UNIT_FILE,
+} from './manifest.ts'
 
 /** What is wrong with an archive, as data; `archiveFaultText` has the words. */
 export type ArchiveFault =
@@ -42,12 +50,12 @@ export type CheckedArchive =
  * otherwise: `compareUnit` false leaves that comparison out.
  */
 export function checkArchive({ texts, others }: Unpacked, hash: Hash, compareUnit = true): CheckedArchive {
-  const manifest = readManifest(texts.get(MANIFEST))
+  const manifest = readManifest(texts.get(MANIFEST_FILE))
   if ('code' in manifest) return { ok: false, faults: [manifest] }
   const faults: ArchiveFault[] = []
   if (manifestHash(manifest, hash) !== manifest.hash) faults.push({ code: 'manifest-changed' })
   faults.push(...fileFaults(manifest, { texts, others }, hash))
-  const { events, unreadable } = readLines(texts.get(ENTRIES) ?? '', manifest.unit)
+  const { events, unreadable } = readLines(texts.get(ENTRIES_FILE) ?? '', manifest.unit)
   faults.push(...unreadable)
   const sorted = events.toSorted(inOrder)
   const moved = new Set(movedFaults(events).map(({ event }) => event))
@@ -58,14 +66,14 @@ export function checkArchive({ texts, others }: Unpacked, hash: Hash, compareUni
   faults.push(...chainFaults(events, hash, manifest.heads).map((fault): ArchiveFault => ({ code: 'chain', fault })))
   if (events.length !== manifest.entries || recordHash(events, hash) !== manifest.record)
     faults.push({ code: 'record-differs', entries: events.length, expected: manifest.entries })
-  if (faults.length === 0 && compareUnit && unitText(manifest.unit, events) !== texts.get(UNIT))
+  if (faults.length === 0 && compareUnit && unitText(manifest.unit, events) !== texts.get(UNIT_FILE))
     faults.push({ code: 'unit-differs' })
   const [first, ...more] = faults
   return first === undefined ? { ok: true, manifest, events } : { ok: false, faults: [first, ...more] }
 }
 
 function readManifest(text: string | undefined): Manifest | ArchiveFault {
-  if (text === undefined) return { code: 'file-missing', name: MANIFEST }
+  if (text === undefined) return { code: 'file-missing', name: MANIFEST_FILE }
   const value = parsed(text)
   const format = typeof value === 'object' && value !== null ? (value as { gripbook?: unknown }).gripbook : undefined
   if (typeof format === 'string' && format !== 'archive/1') return { code: 'other-format', found: format }
@@ -76,7 +84,7 @@ function readManifest(text: string | undefined): Manifest | ArchiveFault {
 
 function fileFaults(manifest: Manifest, { texts, others }: Unpacked, hash: Hash): ArchiveFault[] {
   const faults: ArchiveFault[] = []
-  for (const name of [ENTRIES, UNIT] as const) {
+  for (const name of [ENTRIES_FILE, UNIT_FILE] as const) {
     const text = texts.get(name)
     const expected = manifest.files[name]
     if (expected === null) {
@@ -91,7 +99,7 @@ function fileFaults(manifest: Manifest, { texts, others }: Unpacked, hash: Hash)
     if (found === undefined) faults.push({ code: 'file-missing', name })
     else if (found.sha256 !== sha256 || found.bytes !== bytes) faults.push({ code: 'file-changed', name })
   }
-  const known = new Set([MANIFEST, ENTRIES, UNIT, ...named])
+  const known = new Set([MANIFEST_FILE, ENTRIES_FILE, UNIT_FILE, ...named])
   for (const name of [...texts.keys(), ...others.keys()])
     if (!known.has(name)) faults.push({ code: 'file-unknown', name })
   return faults

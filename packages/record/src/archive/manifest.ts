@@ -9,9 +9,9 @@ import type { Hash } from '../chain.ts'
 import type { Json } from '../events/json.ts'
 import { sha256Hex, uuid, whole } from '../events/parts.ts'
 
-export const MANIFEST = 'manifest.json'
-export const ENTRIES = 'entries.ndjson'
-export const UNIT = 'unit.json'
+export const MANIFEST_FILE = 'manifest.json'
+export const ENTRIES_FILE = 'entries.ndjson'
+export const UNIT_FILE = 'unit.json'
 export const photographName = (sha256: string): string => `photographs/${sha256}`
 
 const most = Number.MAX_SAFE_INTEGER
@@ -26,7 +26,7 @@ export const manifestSchema = z.strictObject({
   record: sha256Hex,
   entries: whole(0, most),
   /** SHA-256 of each text file, by its name. */
-  files: z.record(z.enum([ENTRIES, UNIT]), z.nullable(sha256Hex)),
+  files: z.record(z.enum([ENTRIES_FILE, UNIT_FILE]), z.nullable(sha256Hex)),
   /** Photographs that are in the archive. */
   photographs: z.array(z.strictObject({ sha256: sha256Hex, bytes: whole(1, most) })).check(z.maxLength(100_000)),
   /** Photographs that entries speak of and that whoever made the archive did not have. */

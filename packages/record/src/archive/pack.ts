@@ -7,7 +7,7 @@ import { inOrder } from '../inOrder.ts'
 import { recordHash } from '../proof.ts'
 import { unitFileOf } from '../toUnitFile.ts'
 import { writeUnitFile } from '../unitFile/write.ts'
-import { ENTRIES, MANIFEST, type Manifest, manifestHash, UNIT } from './manifest.ts'
+import { ENTRIES_FILE, MANIFEST_FILE, type Manifest, manifestHash, UNIT_FILE } from './manifest.ts'
 
 export type TextFile = { name: string; text: string }
 
@@ -33,16 +33,16 @@ export function packUnit({ unit, events, photographs, at }: ToPack, hash: Hash):
     heads: folded.heads,
     record: recordHash(folded.entries, hash),
     entries: folded.entries.length,
-    files: { [ENTRIES]: hash(entries), [UNIT]: unitText === null ? null : hash(unitText) },
+    files: { [ENTRIES_FILE]: hash(entries), [UNIT_FILE]: unitText === null ? null : hash(unitText) },
     photographs: photographs.toSorted((a, b) => (a.sha256 < b.sha256 ? -1 : 1)),
     absent: photographsOf(folded.entries).filter((sha256) => !here.has(sha256)),
     hash: '',
   }
   const manifest: Manifest = { ...unhashed, hash: manifestHash(unhashed, hash) }
   return [
-    { name: ENTRIES, text: entries },
-    ...(unitText === null ? [] : [{ name: UNIT, text: unitText }]),
-    { name: MANIFEST, text: `${JSON.stringify(manifest, null, 2)}\n` },
+    { name: ENTRIES_FILE, text: entries },
+    ...(unitText === null ? [] : [{ name: UNIT_FILE, text: unitText }]),
+    { name: MANIFEST_FILE, text: `${JSON.stringify(manifest, null, 2)}\n` },
   ]
 }
 

@@ -17,8 +17,8 @@ export function chainFaultText(fault: ChainFault): string {
       return `The ${entry} has the number of another one (${fault.other}).`
     case 'id-twice':
       return `The ${entry} is there twice.`
-    case 'tick-too-low':
-      return `The ${entry} stands before one that its device had seen (${fault.after}).`
+    case 'wrong-tick':
+      return `The ${entry} stands in the order where it cannot have been made.`
     case 'moved':
       return `The ${entry} was moved behind a later one of its device (${fault.after}).`
   }

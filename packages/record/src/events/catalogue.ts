@@ -29,6 +29,7 @@ import { holeMoved } from './holeMoved.ts'
 import { holeStruckOut } from './holeStruckOut.ts'
 import { instrumentChecked } from './instrumentChecked.ts'
 import { jobDone } from './jobDone.ts'
+import { jobPlanned } from './jobPlanned.ts'
 import type { Json } from './json.ts'
 import { kindDescribed } from './kindDescribed.ts'
 import { kindLaidOut } from './kindLaidOut.ts'
@@ -36,6 +37,7 @@ import { kindStruckOut } from './kindStruckOut.ts'
 import { limitStated } from './limitStated.ts'
 import { noteWritten } from './noteWritten.ts'
 import { openedBeforeSeen } from './openedBeforeSeen.ts'
+import { orderChosen } from './orderChosen.ts'
 import { partCameOut } from './partCameOut.ts'
 import { partChosen } from './partChosen.ts'
 import { partReplaced } from './partReplaced.ts'
@@ -97,7 +99,9 @@ export const CATALOGUE = [
   noteWritten,
   decided,
   partChosen,
+  jobPlanned,
   jobDone,
+  orderChosen,
   clockStarted,
   clockStopped,
   boltPlaced,

@@ -17,6 +17,8 @@ export const EVENT_LIMITS = {
   idText: 100,
   /** Devices that work on one unit. */
   devices: 1_000,
+  /** Highest tick: beyond any date that `at` can hold, far below where counting on would lose digits. */
+  tick: 1e15,
   /** Braces and brackets inside each other in a body. */
   depth: 32,
 } as const
@@ -59,7 +61,7 @@ export const eventSchema = z.strictObject({
   device: uuid,
   seq: whole,
   at: z.iso.datetime({ precision: 3 }),
-  tick: whole,
+  tick: z.number().check(z.int(), z.gte(1), z.lte(EVENT_LIMITS.tick)),
   seen: z.record(uuid, whole).check(z.refine((seen) => Object.keys(seen).length <= EVENT_LIMITS.devices)),
   who: z.string().check(z.minLength(1), z.maxLength(EVENT_LIMITS.idText), z.refine(isPrintable)),
   type: z.string().check(z.regex(/^[a-z]+(-[a-z]+)*$/), z.maxLength(EVENT_LIMITS.idText)),

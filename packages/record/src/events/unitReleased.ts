@@ -10,6 +10,13 @@ export const unitReleased = defineEvent({
     heads: z.record(uuid, whole(1, Number.MAX_SAFE_INTEGER)),
     /** Hash of the entries up to these heads (`recordHash`). */
     record: sha256Hex,
+    /** Ed25519 over the text of `record`: public key and signature in hex. */
+    signature: maybe(
+      z.strictObject({
+        key: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+        value: z.string().check(z.regex(/^[0-9a-f]{128}$/)),
+      }),
+    ),
     onlyPerson: maybe(z.boolean()),
   }),
   writes: ({ heads, record }) => [{ at: unitPlace, field: 'released', value: { heads, record } }],

@@ -117,6 +117,18 @@ export const SAMPLES: { [T in EventType]: (random: Random) => BodyOf<T> } = {
   'note-written': (r) => ({ face: pick(r, FACES), text: 'weeps\nat the corner' }),
   decided: () => ({ decision: 'new filter', reason: 'metal in the old one' }),
   'part-chosen': (r) => ({ place: 'input shaft', part: pick(r, ['2.1', '2.2']), thickness: 2.1 }),
+  'job-planned': (r) => ({
+    job: 'filter',
+    name: 'fit the filter',
+    after: ['clean'],
+    buries: pick(r, [['p1'], ['p2']]),
+    minutes: 5,
+  }),
+  'order-chosen': (r) => ({
+    face: pick(r, FACES),
+    name: pick(r, ['the manual', 'a spiral']),
+    passes: [{ share: 1, sequence: HOLES }],
+  }),
   'job-done': () => ({ job: 'filter', name: 'filter fitted' }),
   'clock-started': () => ({ clock: 'c1', what: 'sealant open', minutes: 10, face: 'pan' }),
   'clock-stopped': () => ({ clock: 'c1' }),
