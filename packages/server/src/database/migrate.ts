@@ -1,6 +1,6 @@
 import { type Kysely, type Migration, type MigrationResult, Migrator } from 'kysely'
 import { DatabaseError } from './faults.ts'
-import * as record0001 from './migrations/record0001.ts'
+import { record0001 } from './migrations/record0001.ts'
 
 /** Every step, by name, in the order of the names; one that has been released is never changed, only followed by another. */
 const MIGRATIONS: Record<string, Migration> = { 'record-0001': record0001 }

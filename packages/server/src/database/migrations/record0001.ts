@@ -1,8 +1,10 @@
 /** The record itself: what was kept, in which order, and the end of each device's chain. */
 import { randomUUID } from 'node:crypto'
-import type { Kysely } from 'kysely'
+import type { Kysely, Migration } from 'kysely'
 
-export async function up(db: Kysely<never>): Promise<void> {
+export const record0001: Migration = { up }
+
+async function up(db: Kysely<unknown>): Promise<void> {
   await db.schema
     .createTable('record_log')
     .addColumn('id', 'integer', (column) => column.primaryKey())
@@ -28,7 +30,7 @@ export async function up(db: Kysely<never>): Promise<void> {
     .addColumn('hash', 'text', (column) => column.notNull())
     .addPrimaryKeyConstraint('record_head_of_chain', ['unit', 'device'])
     .execute()
-  await (db as unknown as Kysely<{ record_log: { id: number; lineage: string; last: number } }>)
+  await (db as Kysely<{ record_log: { id: number; lineage: string; last: number } }>)
     .insertInto('record_log')
     .values({ id: 1, lineage: randomUUID(), last: 0 })
     .execute()
