@@ -46,6 +46,19 @@ test('the chains of every device of a history are whole', () => {
   for (let seed = 0; seed < 60; seed++) expect(chainFaults(history(seed, 25).made, sha256OfText)).toEqual([])
 })
 
+test('no entry stands before one that its device had, and any two stand in the same order whatever else is there', () => {
+  for (let seed = 1_000; seed < 1_060; seed++) {
+    const { made } = history(seed, 30)
+    const { entries } = fold(UNIT, made)
+    entries.forEach((later, i) => {
+      for (const earlier of entries.slice(i + 1)) expect(knew(later, earlier), `seed ${seed}`).toBe(false)
+    })
+    const some = made.filter((_, i) => (i + seed) % 3 === 0)
+    const left = new Set(some.map(({ id }) => id))
+    expect(fold(UNIT, some).entries).toEqual(entries.filter(({ id }) => left.has(id)))
+  }
+})
+
 test('the clashes are those that the definition gives, compared pair by pair', () => {
   for (let seed = 2_000; seed < 2_300; seed++) {
     const folded = fold(UNIT, history(seed, 40).made)
