@@ -3,8 +3,8 @@
  * what `tsc -b` has built, as a shop does, so that it is quickly there again.
  * Arguments: `embedded` and a data folder, or `server` and an address.
  */
+import { createHash } from 'node:crypto'
 import { connect, sqlStore } from '@gripbook/server'
-import { sql } from 'kysely'
 
 const [kind, where = ''] = process.argv.slice(2)
 
@@ -31,10 +31,9 @@ async function serve(order) {
     case 'since':
       return { to: order.no, page: await store.since(order.position, order.limit) }
     case 'digest': {
-      const { rows } = await sql`
-        select count(distinct id) as count, encode(sha256(string_agg(hash, '' order by position)::bytea), 'hex') as digest
-        from record_entry`.execute(database.db)
-      return { to: order.no, digest: rows[0].digest ?? '', count: rows[0].count }
+      const rows = await database.db.selectFrom('record_entry').select(['id', 'hash']).orderBy('position').execute()
+      const digest = createHash('sha256').update(rows.map(({ hash }) => hash).join(''))
+      return { to: order.no, digest: digest.digest('hex'), count: new Set(rows.map(({ id }) => id)).size }
     }
     case 'heads':
       return { to: order.no, heads: await store.heads(order.unit) }

@@ -22,8 +22,8 @@ export async function verify(worker: Worker, truth: Truth, seen: Seen): Promise<
   for (const id of truth.acknowledged) if (!seen.ids.has(id)) throw new Error(`acknowledged and lost: ${id}`)
   const { digest, count } = await worker.ask({ what: 'digest' })
   if (count !== seen.hashes.length) throw new Error(`${count} entries are kept, ${seen.hashes.length} were read`)
-  const expected = seen.hashes.length === 0 ? '' : sha256(seen.hashes.join(''))
-  if (digest !== expected) throw new Error('an entry that was read before has changed, vanished or moved')
+  if (digest !== sha256(seen.hashes.join('')))
+    throw new Error('an entry that was read before has changed, vanished or moved')
 }
 
 /** Reads everything from the beginning and verifies every chain. */

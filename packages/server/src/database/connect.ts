@@ -3,8 +3,8 @@ import { Kysely, sql } from 'kysely'
 import { embeddedServer } from '../embedded/embeddedServer.ts'
 import { DatabaseError } from './faults.ts'
 import { migrate } from './migrate.ts'
+import { PlainDialect } from './plainDialect.ts'
 import { poolOf, poolTo } from './pool.ts'
-import { RowLockDialect } from './rowLockDialect.ts'
 import type { Tables } from './tables.ts'
 
 export type Database = {
@@ -28,7 +28,7 @@ export async function connect(env: { GRIPBOOK_DATABASE_URL?: string }, dataFolde
 async function connectEmbedded(dataFolder: string): Promise<Database> {
   const server = await embeddedServer(dataFolder)
   await server.address()
-  const db = new Kysely<Tables>({ dialect: new RowLockDialect(poolOf(server)) })
+  const db = new Kysely<Tables>({ dialect: new PlainDialect(poolOf(server)) })
   const close = async () => {
     await db.destroy()
     await server.leave()
@@ -38,7 +38,7 @@ async function connectEmbedded(dataFolder: string): Promise<Database> {
 
 async function connectTo(url: string): Promise<Database> {
   const where = withoutPassword(url)
-  const db = new Kysely<Tables>({ dialect: new RowLockDialect(poolTo(url)) })
+  const db = new Kysely<Tables>({ dialect: new PlainDialect(poolTo(url)) })
   return opened({ db, where, close: () => db.destroy() })
 }
 

@@ -11,15 +11,18 @@ const RESTART_PATIENCE = 60_000
 
 const EIGHT_BYTE_INTEGER = 20
 
+/** Whole numbers of 8 bytes come as `number`, see `Tables`. */
+export const TYPES: NonNullable<pg.PoolConfig['types']> = {
+  getTypeParser: ((type: number, format: never) =>
+    type === EIGHT_BYTE_INTEGER ? Number : pg.types.getTypeParser(type, format)) as typeof pg.types.getTypeParser,
+}
+
 const COMMON: pg.PoolConfig = {
   max: MOST_CONNECTIONS,
   connectionTimeoutMillis: CONNECT_PATIENCE,
   keepAlive: true,
   application_name: 'gripbook',
-  types: {
-    getTypeParser: ((type: number, format: never) =>
-      type === EIGHT_BYTE_INTEGER ? Number : pg.types.getTypeParser(type, format)) as typeof pg.types.getTypeParser,
-  },
+  types: TYPES,
 }
 
 export function poolTo(url: string): PostgresPool {

@@ -5,6 +5,7 @@
  * the transaction has ended: whoever has the row finds everything before it committed, positions become visible in their own order, without gaps. A
  * sequence does not do that: its numbers are drawn before the commit, a later one can be seen first, and the earlier one is then missed for ever.
  */
+import { must } from '@gripbook/engine'
 import { type Appended, canonical, type Event, type Hash, judgeBatch } from '@gripbook/record'
 import { type Kysely, sql, type Transaction } from 'kysely'
 import type { Tables } from '../database/tables.ts'
@@ -62,7 +63,10 @@ async function lockLog(trx: Transaction<Tables>): Promise<number> {
       case when current_setting('synchronous_commit', true) in ('off', 'local') then set_config('synchronous_commit', 'on', true) end as commits,
       set_config('idle_in_transaction_session_timeout', '30000', true) as patience
     from record_log where id = 1 for update`.execute(trx)
-  return rows[0]!.last
+  const { last } = rows[0]!
+  // PostgreSQL's 8-byte numbers come as text unless the connection says otherwise, and "0" + 1 is no position.
+  must(Number.isSafeInteger(last), 'the log ends at a whole number', last)
+  return last
 }
 
 async function keep(
