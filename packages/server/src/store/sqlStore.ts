@@ -5,6 +5,7 @@ import { type Event, inOrder, type Page, type Position, type Store } from '@grip
 import { type Kysely, sql } from 'kysely'
 import { DatabaseError } from '../database/faults.ts'
 import type { Tables } from '../database/tables.ts'
+import { again } from './again.ts'
 import { gathering } from './gather.ts'
 import { isUuid } from './lookUp.ts'
 import { write } from './write.ts'
@@ -26,14 +27,15 @@ export function sqlStore(db: Kysely<Tables>): Store {
       must(Number.isInteger(limit) && limit >= 1, 'since: a page holds at least one entry', limit)
       const from = position === null ? null : readPosition(position)
       // One statement, so that entries, end and lineage are of the same moment; one row more than asked for tells whether there are more.
-      const { rows } = await sql<{ lineage: string; last: number; position: number | null; entry: string }>`
+      const page = sql<{ lineage: string; last: number; position: number | null; entry: string }>`
         select log.lineage, log.last, found.position, found.entry
         from record_log as log
         left join (
           select position, entry from record_entry where position > ${from?.number ?? 0} order by position limit ${limit + 1}
         ) as found on true
         where log.id = 1
-        order by found.position`.execute(db)
+        order by found.position`
+      const { rows } = await again(() => page.execute(db))
       const { lineage, last } = rows[0]!
       if (from !== null && (from.lineage !== lineage || from.number > last))
         throw new DatabaseError({ code: 'unknown-position', position: position! })
@@ -42,22 +44,20 @@ export function sqlStore(db: Kysely<Tables>): Store {
 
     async ofUnit(unit) {
       if (!isUuid(unit)) return []
-      const rows = await db.selectFrom('record_entry').select('entry').where('unit', '=', unit).execute()
+      const entries = db.selectFrom('record_entry').select('entry').where('unit', '=', unit)
+      const rows = await again(() => entries.execute())
       return rows.map(({ entry }) => JSON.parse(entry) as Event).sort(inOrder)
     },
 
     async heads(unit) {
       if (!isUuid(unit)) return []
-      return db
-        .selectFrom('record_head')
-        .select(['device', 'seq', 'hash'])
-        .where('unit', '=', unit)
-        .orderBy('device')
-        .execute()
+      const heads = db.selectFrom('record_head').select(['device', 'seq', 'hash']).where('unit', '=', unit)
+      return again(() => heads.orderBy('device').execute())
     },
 
     async units() {
-      const rows = await db.selectFrom('record_head').select('unit').distinct().orderBy('unit').execute()
+      const units = db.selectFrom('record_head').select('unit').distinct().orderBy('unit')
+      const rows = await again(() => units.execute())
       return rows.map(({ unit }) => unit)
     },
   }

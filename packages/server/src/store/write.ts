@@ -4,34 +4,17 @@
  * Positions are what "since" goes by, and a reader must never pass one that appears later. So they are given under a lock on the log's one row, held until
  * the transaction has ended: whoever has the row finds everything before it committed, positions become visible in their own order, without gaps. A
  * sequence does not do that: its numbers are drawn before the commit, a later one can be seen first, and the earlier one is then missed for ever.
+ * Where an engine takes the lock lightly, two transactions that are given the same position meet at the table's key, and one of them is done again.
  */
 import { must } from '@gripbook/engine'
 import { type Appended, canonical, type Event, type Hash, judgeBatch } from '@gripbook/record'
 import { type Kysely, sql, type Transaction } from 'kysely'
 import type { Tables } from '../database/tables.ts'
+import { again } from './again.ts'
 import { lookUp } from './lookUp.ts'
 
-/** A transaction that lost against another one is done again: the row lock leaves few, engines that order everything optimistically leave more. */
-const TRIES = 20
-const SERIALIZATION_FAILURE = '40001'
-const DEADLOCK = '40P01'
-const UNIQUE_VIOLATION = '23505'
-
-export async function write(
-  db: Kysely<Tables>,
-  batches: readonly (readonly Event[])[],
-  hash: Hash,
-): Promise<Appended[]> {
-  for (let tried = 1; ; tried++) {
-    try {
-      return await db.transaction().execute((trx) => writeIn(trx, batches, hash))
-    } catch (error) {
-      const { code } = error as { code?: string }
-      const lost = code === SERIALIZATION_FAILURE || code === DEADLOCK || code === UNIQUE_VIOLATION
-      if (!lost || tried === TRIES) throw error
-      await new Promise((done) => setTimeout(done, Math.random() * 10 * tried))
-    }
-  }
+export function write(db: Kysely<Tables>, batches: readonly (readonly Event[])[], hash: Hash): Promise<Appended[]> {
+  return again(() => db.transaction().execute((trx) => writeIn(trx, batches, hash)))
 }
 
 async function writeIn(
