@@ -7,11 +7,17 @@ export type Account = { uid: number; gid: number }
 /** The user without rights of Debian and most others ("nobody"). */
 const NOBODY: Account = { uid: 65534, gid: 65534 }
 
-/** Null: as whoever runs Gripbook. A folder that is there already decides, so that a shop may choose a user of its own by `chown`. */
-export async function accountFor(databaseFolder: string): Promise<Account | null> {
+/**
+ * Null: as whoever runs Gripbook. For root: the owner of the first of these folders that is there and not root's, so that a shop may choose a user by
+ * `chown`; else nobody.
+ */
+export async function accountFor(...folders: readonly string[]): Promise<Account | null> {
   if (process.getuid?.() !== 0) return null
-  const owner = await stat(databaseFolder).catch(() => null)
-  return owner === null || owner.uid === 0 ? NOBODY : { uid: owner.uid, gid: owner.gid }
+  for (const folder of folders) {
+    const owner = await stat(folder).catch(() => null)
+    if (owner !== null && owner.uid !== 0) return { uid: owner.uid, gid: owner.gid }
+  }
+  return NOBODY
 }
 
 /**

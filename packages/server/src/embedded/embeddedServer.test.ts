@@ -74,6 +74,32 @@ test('two that open an empty folder at once share one server, and the last that 
   expect((await readdir(folder)).sort()).toEqual(['postgres-17', 'postgres.log'])
 })
 
+test('root hands the database to the owner of the data folder', async () => {
+  const folder = await newFolder()
+  await mkdir(folder, { mode: 0o711 })
+  const [uid, gid] = process.getuid?.() === 0 ? [33, 33] : [process.getuid!(), process.getgid!()]
+  await chown(folder, uid, gid)
+  const database = await open(folder)
+  const owner = await stat(join(folder, 'postgres-17'))
+  expect([owner.uid, owner.gid]).toEqual([uid, gid])
+  await database.close()
+  expect(await serverOf(folder)).toBe(null)
+})
+
+test('a folder that the database’s user cannot pass through is named, with the place', async () => {
+  const folder = await newFolder()
+  await mkdir(folder, { mode: 0o700 })
+  if (process.getuid?.() === 0)
+    expect(await faultOf(join(folder, 'deep', 'shop'))).toMatchObject({
+      code: 'folder-out-of-reach',
+      blockedAt: folder,
+    })
+  else {
+    await chmod(folder, 0o500)
+    expect(await faultOf(join(folder, 'deep', 'shop'))).toMatchObject({ code: 'folder-not-writable' })
+  }
+})
+
 test('two that leave at once leave no server behind', async () => {
   const folder = await newFolder()
   const both = await Promise.all([open(folder), open(folder)])

@@ -11,7 +11,7 @@ import pg from 'pg'
 import { DatabaseError } from '../database/faults.ts'
 import { accountFor } from './account.ts'
 import { packagedBinaries } from './binaries.ts'
-import { databaseFolder, makeDatabase, SUPERUSER } from './makeDatabase.ts'
+import { databaseFolder, makeDatabase, makeDataFolder, SUPERUSER } from './makeDatabase.ts'
 import {
   makeSocketFolder,
   metAnother,
@@ -50,10 +50,11 @@ type Presence = { client: pg.Client; address: Address; gone: boolean }
 
 export async function embeddedServer(givenFolder: string): Promise<EmbeddedServer> {
   const dataFolder = resolve(givenFolder)
-  const found = await accountFor(dataFolder)
-  const binaries = await packagedBinaries(dataFolder, found)
+  const likely = await accountFor(dataFolder)
+  await makeDataFolder(dataFolder, likely)
+  const binaries = await packagedBinaries(dataFolder, likely)
   const folder = databaseFolder(dataFolder, binaries.major)
-  const account = await accountFor(folder)
+  const account = await accountFor(folder, dataFolder)
   await makeDatabase(dataFolder, binaries, account)
   const log = join(dataFolder, 'postgres.log')
   let presence: Presence | null = null
@@ -66,24 +67,24 @@ export async function embeddedServer(givenFolder: string): Promise<EmbeddedServe
     while (performance.now() < until) {
       presence = await attach()
       if (presence !== null) return presence.address
-      const server = await startPostmaster({
-        programs: binaries.folder,
-        folder,
-        socketFolder: await makeSocketFolder(folder, account),
-        log,
-        account,
-        settings: { ...SMALL, ...DURABLE },
-      })
+      const socketFolder = await makeSocketFolder(folder, account)
+      const settings = { ...SMALL, ...DURABLE }
+      const server = await startPostmaster({ programs: binaries.folder, folder, socketFolder, log, account, settings })
       for (let said: string | null = null; performance.now() < until && said === null; said = await server.ended()) {
         presence = await attach()
         if (presence !== null) return presence.address
         await pause(20)
       }
       reason = (await server.ended()) ?? reason
-      if (!metAnother(reason)) break
+      if (!metAnother(reason)) {
+        await rmdir(socketFolder).catch(() => {})
+        break
+      }
       await pause(wait)
       wait = Math.min(2 * wait, 1_000)
-      if ((await attach()) === null) await removeStaleLock(folder)
+      presence = await attach()
+      if (presence !== null) return presence.address
+      await removeStaleLock(folder)
     }
     throw new DatabaseError({ code: 'did-not-start', log, reason })
   }

@@ -18,9 +18,8 @@ export function databaseFolder(dataFolder: string, major: string): string {
   return join(dataFolder, `postgres-${major}`)
 }
 
-/** Makes the data folder and the database in it, unless they are there. Killed at any moment, or called twice at once, it leaves one whole database or none. */
+/** Makes the database in the data folder, unless it is there. Killed at any moment, or called twice at once, it leaves one whole database or none. */
 export async function makeDatabase(dataFolder: string, binaries: Binaries, account: Account | null): Promise<void> {
-  await makeDataFolder(dataFolder, account)
   const folder = databaseFolder(dataFolder, binaries.major)
   const found = await majorOf(folder)
   if (found === binaries.major) return clearAway(dataFolder)
@@ -37,7 +36,8 @@ export async function makeDatabase(dataFolder: string, binaries: Binaries, accou
   await flushFolder(dataFolder)
 }
 
-async function makeDataFolder(dataFolder: string, account: Account | null): Promise<void> {
+/** Makes the data folder, unless it is there, and sees that the account can pass through it. */
+export async function makeDataFolder(dataFolder: string, account: Account | null): Promise<void> {
   try {
     const made = await mkdir(dataFolder, { recursive: true })
     if (made !== undefined) await chmod(dataFolder, account === null ? 0o700 : 0o711)
