@@ -12,7 +12,7 @@ const RESTART_PATIENCE = 60_000
 const EIGHT_BYTE_INTEGER = 20
 
 /** Whole numbers of 8 bytes come as `number`, see `Tables`. */
-export const TYPES: NonNullable<pg.PoolConfig['types']> = {
+const TYPES: NonNullable<pg.PoolConfig['types']> = {
   getTypeParser: ((type: number, format: never) =>
     type === EIGHT_BYTE_INTEGER ? Number : pg.types.getTypeParser(type, format)) as typeof pg.types.getTypeParser,
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { again } from './again.ts'
+import { again, overtaken } from './again.ts'
 
 const failing = (code: string, times: number) => {
   let tried = 0
@@ -12,6 +12,13 @@ const failing = (code: string, times: number) => {
 
 test('what lost against another transaction is done again', async () => {
   for (const code of ['40001', '40P01', '23505']) expect(await again(failing(code, 3).work)).toBe(4)
+  let first = true
+  const once = async () => {
+    if (!first) return 'kept'
+    first = false
+    throw overtaken()
+  }
+  expect(await again(once)).toBe('kept')
 })
 
 test('anything else is told at once, and not for ever what keeps losing', async () => {

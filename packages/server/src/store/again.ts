@@ -16,3 +16,8 @@ export async function again<T>(work: () => Promise<T>): Promise<T> {
     }
   }
 }
+
+/** What a transaction throws that finds out by itself that it lost. */
+export function overtaken(): Error {
+  return Object.assign(new Error('overtaken by another process'), { code: SERIALIZATION_FAILURE })
+}

@@ -4,10 +4,9 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { connect, type Database } from '../database/connect.ts'
 import { DatabaseError } from '../database/faults.ts'
 import { PlainDialect } from '../database/plainDialect.ts'
-import type { Tables } from '../database/tables.ts'
+import { poolTo } from '../database/pool.ts'
 import { type DebianServer, debianServer } from '../testing/debianServer.ts'
 import { entriesOf, UNIT, uuid } from '../testing/entries.ts'
-import { gatedPool } from '../testing/gatedPool.ts'
 import { sqlStore } from './sqlStore.ts'
 
 let server: DebianServer
@@ -39,15 +38,12 @@ test('an append that commits late is never passed: the one that began after it w
   const atCommit = new Promise<void>((done) => {
     reached = done
   })
-  const pool = gatedPool(url, async (statement) => {
-    if (statement !== 'commit') return
+  const late = (await open(url)).db.transaction().execute(async (trx) => {
+    const answer = await sqlStore(trx).append(entriesOf(1, 2))
     reached()
     await mayCommit
+    return answer
   })
-  const slowDatabase = new Kysely<Tables>({ dialect: new PlainDialect(pool) })
-  opened.push({ close: () => slowDatabase.destroy() })
-
-  const late = sqlStore(slowDatabase).append(entriesOf(1, 2))
   await atCommit
   let acknowledged = false
   const second = other.append(entriesOf(2, 2)).then((answer) => {
@@ -138,15 +134,18 @@ test('a commit waits for the disk even where the server would not', async () => 
   const { db } = await open(url)
   const { rows } = await sql<{ name: string }>`select current_database() as name`.execute(db)
   await sql`alter database ${sql.ref(rows[0]!.name)} set synchronous_commit = off`.execute(db)
-  const seen: string[] = []
-  const pool = gatedPool(url, async (statement, client) => {
-    if (statement === 'commit' || statement === 'begin')
-      seen.push((await client.query('show synchronous_commit')).rows[0].synchronous_commit)
+  const again = (await open(url)).db
+  const settings: string[] = []
+  await again.transaction().execute(async (trx) => {
+    const look = async () => {
+      const { rows } = await sql<{ synchronous_commit: string }>`show synchronous_commit`.execute(trx)
+      settings.push(rows[0]!.synchronous_commit)
+    }
+    await look()
+    await sqlStore(trx).append(entriesOf(1, 1))
+    await look()
   })
-  const eager = new Kysely<Tables>({ dialect: new PlainDialect(pool) })
-  opened.push({ close: () => eager.destroy() })
-  await sqlStore(eager).append(entriesOf(1, 1))
-  expect(seen).toEqual(['off', 'on'])
+  expect(settings).toEqual(['off', 'on'])
 })
 
 test('what one server alone offers is not needed: no advisory lock, no notification, no sequence', async () => {
@@ -155,7 +154,7 @@ test('what one server alone offers is not needed: no advisory lock, no notificat
   const name = new URL(url).pathname.slice(1)
   await sql`create role plain login password 'secret'`.execute(admin.db)
   await sql`alter database ${sql.ref(name)} owner to plain`.execute(admin.db)
-  const inside = new Kysely({ dialect: new PlainDialect(gatedPool(url, async () => {})) })
+  const inside = new Kysely({ dialect: new PlainDialect(poolTo(url)) })
   opened.push({ close: () => inside.destroy() })
   const { rows } = await sql<{ call: string }>`
     select oid::regprocedure::text as call from pg_proc
