@@ -3,7 +3,7 @@
 import { acknowledge, newTruth, nextBatch, type Phone, seeded, type Truth } from './phones.ts'
 import { type Kind, type Place, placeFor } from './places.ts'
 import { nothingSeen, verify, verifyAll } from './verify.ts'
-import { build, startWorker, type Worker } from './worker.ts'
+import { build, startWorker, Unserved, type Worker } from './worker.ts'
 
 export type Outcome = {
   kills: number
@@ -88,13 +88,14 @@ export async function killTrial(
         }
         worker = await open(place.where)
       }
-      await untilItServes(worker)
-      await verify(worker, truth, seen)
+      const serving = worker
+      await whenItServes(() => verify(serving, truth, seen))
       outcome.keptUntold += [...seen.ids].filter((id) => !truth.acknowledged.has(id)).length
       say(`${outcome.kills}: ${victim} killed; ${truth.acknowledged.size} acknowledged, ${seen.ids.size} kept`)
     }
-    await verifyAll(worker, truth)
-    await worker.ask({ what: 'close' })
+    const last = worker
+    await whenItServes(() => verifyAll(last, truth))
+    await last.ask({ what: 'close' })
     return {
       ...outcome,
       entries: seen.ids.size,
@@ -172,15 +173,14 @@ async function mustServe(worker: Worker, random: () => number): Promise<void> {
   await worker.gone
 }
 
-/** A Gripbook that outlived its database may fail until the database is back, and not for longer. */
-async function untilItServes(worker: Worker): Promise<void> {
+/** A Gripbook that outlived its database may fail until the database is back, and not for longer; what is found wrong is never tried again. */
+async function whenItServes(work: () => Promise<void>): Promise<void> {
   const until = performance.now() + BACK_WITHIN
   for (;;) {
     try {
-      await worker.ask({ what: 'since', position: null, limit: 1 })
-      return
+      return await work()
     } catch (error) {
-      if (performance.now() > until) throw error
+      if (!(error instanceof Unserved) || performance.now() > until) throw error
       await pause(20)
     }
   }

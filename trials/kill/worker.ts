@@ -16,6 +16,9 @@ export type Worker = {
   kill(): void
 }
 
+/** The process is there and says that it could not do what it was asked. */
+export class Unserved extends Error {}
+
 /** The process runs built code: brings it up to date. */
 export function build(): void {
   const root = fileURLToPath(new URL('../..', import.meta.url))
@@ -40,7 +43,7 @@ export function startWorker(kind: 'embedded' | 'server', where: string): Worker 
     const asked = waiting.get(answer.to)
     waiting.delete(answer.to)
     if (answer.failed === undefined) asked?.done(answer)
-    else asked?.failed(new Error(answer.failed))
+    else asked?.failed(new Unserved(answer.failed))
   })
   const gone = new Promise<void>((done) => {
     child.once('close', () => {
