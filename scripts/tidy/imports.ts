@@ -8,6 +8,7 @@ const MAY_IMPORT: Record<string, { ours: string[]; fromOutside: string[]; node: 
   engine: { ours: [], fromOutside: [], node: false },
   record: { ours: ['engine'], fromOutside: ['zod'], node: false },
   print: { ours: ['engine', 'record'], fromOutside: [], node: false },
+  server: { ours: ['engine', 'record'], fromOutside: ['kysely', 'pg'], node: true },
   cli: { ours: ['engine', 'record', 'print'], fromOutside: ['highs'], node: true },
 }
 

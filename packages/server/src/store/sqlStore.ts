@@ -1,0 +1,86 @@
+/** The record in PostgreSQL, or in what speaks its language: plain tables and row locks, no notification, sequence or lock of one server's own. */
+import { createHash } from 'node:crypto'
+import { must } from '@gripbook/engine'
+import { type Event, inOrder, type Page, type Position, type Store } from '@gripbook/record'
+import { type Kysely, sql } from 'kysely'
+import { DatabaseError } from '../database/faults.ts'
+import type { Tables } from '../database/tables.ts'
+import { again } from './again.ts'
+import { gathering } from './gather.ts'
+import { isUuid } from './lookUp.ts'
+import { write } from './write.ts'
+
+/** How many entries share one transaction at most, unless one batch alone has more. */
+const MOST_TOGETHER = 2_000
+
+export function sqlStore(db: Kysely<Tables>): Store {
+  const appendBatch = gathering(
+    (batches: readonly (readonly Event[])[]) => write(db, batches, nodeSha256),
+    (batch) => batch.length,
+    MOST_TOGETHER,
+  )
+
+  return {
+    append: async (batch) => (batch.length === 0 ? { ok: true, added: 0, known: 0 } : appendBatch(batch)),
+
+    async since(position, limit) {
+      must(Number.isInteger(limit) && limit >= 1, 'since: a page holds at least one entry', limit)
+      const from = position === null ? null : readPosition(position)
+      // One statement, so that entries, end and lineage are of the same moment; one row more than asked for tells whether there are more.
+      const page = sql<{ lineage: string; last: number; position: number | null; entry: string }>`
+        select log.lineage, log.last, found.position, found.entry
+        from record_log as log
+        left join (
+          select position, entry from record_entry where position > ${from?.number ?? 0} order by position limit ${limit + 1}
+        ) as found on true
+        where log.id = 1
+        order by found.position`
+      const { rows } = await again(() => page.execute(db))
+      const { lineage, last } = rows[0]!
+      if (from !== null && (from.lineage !== lineage || from.number > last))
+        throw new DatabaseError({ code: 'unknown-position', position: position! })
+      return pageOf(rows.filter((row) => row.position !== null).slice(0, limit), rows.length > limit, lineage, position)
+    },
+
+    async ofUnit(unit) {
+      if (!isUuid(unit)) return []
+      const entries = db.selectFrom('record_entry').select('entry').where('unit', '=', unit)
+      const rows = await again(() => entries.execute())
+      return rows.map(({ entry }) => JSON.parse(entry) as Event).sort(inOrder)
+    },
+
+    async heads(unit) {
+      if (!isUuid(unit)) return []
+      const heads = db.selectFrom('record_head').select(['device', 'seq', 'hash']).where('unit', '=', unit)
+      return again(() => heads.orderBy('device').execute())
+    },
+
+    async units() {
+      const units = db.selectFrom('record_head').select('unit').distinct().orderBy('unit')
+      const rows = await again(() => units.execute())
+      return rows.map(({ unit }) => unit)
+    },
+  }
+}
+
+function pageOf(
+  rows: readonly { position: number | null; entry: string }[],
+  more: boolean,
+  lineage: string,
+  asked: Position | null,
+): Page {
+  const events = rows.map(({ entry }) => JSON.parse(entry) as Event)
+  const reached = rows.at(-1)?.position
+  return { events, position: reached == null ? asked : `${lineage}.${reached}`, more }
+}
+
+/** A position is the record's lineage, which a restore renews, and the number of the last entry that was read. */
+function readPosition(position: Position): { lineage: string; number: number } {
+  const [, lineage, number] = /^([0-9a-f-]{36})\.(\d{1,15})$/.exec(position) ?? []
+  if (lineage === undefined || number === undefined) throw new DatabaseError({ code: 'unknown-position', position })
+  return { lineage, number: Number(number) }
+}
+
+function nodeSha256(text: string): string {
+  return createHash('sha256').update(text, 'utf8').digest('hex')
+}

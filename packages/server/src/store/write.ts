@@ -1,0 +1,86 @@
+/**
+ * Keeps several batches together, each of them whole or not at all.
+ *
+ * Positions are what "since" goes by, and a reader must never pass one that appears later. So whoever keeps entries moves the log's one row on from where
+ * it was read, and holds that row until the commit: positions become visible in their own order, without gaps. A sequence does not do that: its
+ * numbers are drawn before the commit, a later one can be seen first, and the earlier one is then missed for ever. Where an engine takes the row's
+ * lock lightly, two that were given the same position meet at the table's key, and one of them is done again.
+ */
+import { type Appended, canonical, type Event, type Hash, judgeBatch } from '@gripbook/record'
+import { type Kysely, sql } from 'kysely'
+import type { Tables } from '../database/tables.ts'
+import { again, overtaken } from './again.ts'
+import { type Known, lookUp } from './lookUp.ts'
+
+export function write(db: Kysely<Tables>, batches: readonly (readonly Event[])[], hash: Hash): Promise<Appended[]> {
+  return again(async () => {
+    const answers = (await attempt(db, batches, hash)) ?? (await inTurn(db, batches, hash))
+    if (answers === null) throw overtaken()
+    return answers
+  })
+}
+
+/**
+ * Reads, judges, keeps: two statements, and nothing is locked in between, so that a process that stops there (a suspended machine) holds up nobody.
+ * Null, with nothing kept, when another process has kept something since the reading.
+ */
+async function attempt(
+  db: Kysely<Tables>,
+  batches: readonly (readonly Event[])[],
+  hash: Hash,
+): Promise<Appended[] | null> {
+  const known = await lookUp(db, batches.flat())
+  const fresh: Event[] = []
+  const answers = batches.map((batch): Appended => {
+    const judged = judgeBatch(batch, known, hash)
+    if (!judged.ok) return judged
+    known.add(judged.fresh)
+    fresh.push(...judged.fresh)
+    return { ok: true, added: judged.fresh.length, known: judged.known }
+  })
+  return fresh.length === 0 || (await keep(db, known, fresh)) ? answers : null
+}
+
+/** The same with the log's row locked first: whoever was overtaken waits for its turn, and is not overtaken again, unless the engine takes the lock lightly. */
+function inTurn(db: Kysely<Tables>, batches: readonly (readonly Event[])[], hash: Hash): Promise<Appended[] | null> {
+  return db.transaction().execute(async (trx) => {
+    await sql`
+      select set_config('idle_in_transaction_session_timeout', '30000', true) from record_log where id = 1 for update`.execute(
+      trx,
+    )
+    return attempt(trx, batches, hash)
+  })
+}
+
+/** False, with nothing kept, when the log is no longer where it was read. The commit waits for the disk, whatever the server's setting is. */
+async function keep(db: Kysely<Tables>, known: Known, fresh: readonly Event[]): Promise<boolean> {
+  const { last } = known
+  const heads = known.moved()
+  const { rows } = await sql`
+    with claimed as (
+      update record_log set last = ${last + fresh.length} where id = 1 and last = ${last}
+      returning case when current_setting('synchronous_commit', true) in ('off', 'local') then set_config('synchronous_commit', 'on', true) end
+    ), entries as (
+      insert into record_entry (position, id, unit, device, seq, hash, entry)
+      select entry.* from claimed, unnest(
+        ${fresh.map((_, i) => last + 1 + i)}::bigint[],
+        ${fresh.map(({ id }) => id)}::uuid[],
+        ${fresh.map(({ unit }) => unit)}::uuid[],
+        ${fresh.map(({ device }) => device)}::uuid[],
+        ${fresh.map(({ seq }) => seq)}::bigint[],
+        ${fresh.map(({ hash }) => hash)}::text[],
+        ${fresh.map((event) => canonical(event))}::text[]
+      ) as entry (position, id, unit, device, seq, hash, entry)
+    ), heads as (
+      insert into record_head (unit, device, seq, hash)
+      select head.* from claimed, unnest(
+        ${heads.map(({ unit }) => unit)}::uuid[],
+        ${heads.map(({ device }) => device)}::uuid[],
+        ${heads.map(({ seq }) => seq)}::bigint[],
+        ${heads.map(({ hash }) => hash)}::text[]
+      ) as head (unit, device, seq, hash)
+      on conflict (unit, device) do update set seq = excluded.seq, hash = excluded.hash
+    )
+    select * from claimed`.execute(db)
+  return rows.length === 1
+}

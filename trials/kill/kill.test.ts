@@ -1,0 +1,15 @@
+import { expect, test } from 'vitest'
+import type { Kind } from './places.ts'
+import { killTrial } from './trial.ts'
+
+const KILLS = 10
+
+for (const [kind, seed] of [
+  ['embedded', 1],
+  ['server', 2],
+] as [Kind, number][])
+  test(`${kind}: what was acknowledged survives ${KILLS} kills at random moments`, async () => {
+    const outcome = await killTrial(kind, KILLS, seed, () => {})
+    expect(outcome.kills).toBe(KILLS)
+    expect(outcome.acknowledged, 'something was at stake').toBeGreaterThan(100)
+  })
