@@ -27,7 +27,7 @@ test('five processes that meet an empty database at once make its tables once', 
   const url = await server.freshDatabase()
   const opened = await Promise.all([1, 2, 3, 4, 5].map(() => open(url)))
   const { rows } = await sql<{ name: string }>`select name from gripbook_migration`.execute(opened[0]!.db)
-  expect(rows).toEqual([{ name: 'record-0001' }])
+  expect(rows).toEqual([{ name: '0001-record' }])
   expect(await migrate(opened[1]!.db)).toEqual([])
   await Promise.all(opened.map((database) => database.close()))
 })

@@ -1,0 +1,62 @@
+/** What goes wrong in a request, as a problem document: a fault of the list, never the words of a library, a query or a stack. */
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
+import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
+import { DatabaseError } from '../database/faults.ts'
+import { FAULTS, type FaultCode, problem, Refused } from './faults.ts'
+
+/** Faults that the HTTP server itself finds, by its own codes. */
+const BY_CODE: Record<string, FaultCode> = {
+  FST_ERR_CTP_BODY_TOO_LARGE: 'too-large',
+  FST_ERR_CTP_INVALID_MEDIA_TYPE: 'wrong-type',
+  FST_ERR_CTP_INVALID_CONTENT_LENGTH: 'wrong-request',
+  FST_ERR_CTP_EMPTY_JSON_BODY: 'wrong-request',
+  FST_ERR_CTP_INVALID_JSON_BODY: 'wrong-request',
+  FST_ERR_BAD_URL: 'wrong-request',
+  FST_ERR_NOT_FOUND: 'not-found',
+}
+const BY_STATUS: Record<number, FaultCode> = {
+  400: 'wrong-request',
+  404: 'not-found',
+  408: 'too-slow',
+  413: 'too-large',
+  415: 'wrong-type',
+  429: 'too-often',
+  503: 'stopping',
+}
+
+/** What PostgreSQL and its driver say when nobody answers: the request may be sent again. */
+const NO_DATABASE = new Set(['ECONNREFUSED', 'ECONNRESET', 'EPIPE', 'ENOENT', '57P01', '57P02', '57P03', '53300'])
+
+export function answerFaults(app: FastifyInstance): void {
+  app.setErrorHandler((error: FastifyError, request, reply) => {
+    const [code, details] = faultOf(error, request)
+    if (code === 'failed' || code === 'no-database') request.log.error({ err: error }, FAULTS[code].words)
+    return answer(reply, code, details)
+  })
+  app.setNotFoundHandler((_, reply) => answer(reply, 'not-found'))
+}
+
+function answer(reply: FastifyReply, code: FaultCode, details: Record<string, unknown> = {}): FastifyReply {
+  return reply
+    .status(FAULTS[code].status)
+    .type('application/problem+json')
+    .serializer((document: unknown) => JSON.stringify(document))
+    .send(problem(code, details))
+}
+
+function faultOf(error: FastifyError, request: FastifyRequest): [FaultCode, Record<string, unknown>] {
+  if (error instanceof Refused) return [error.code, { ...error.details }]
+  if (hasZodFastifySchemaValidationErrors(error)) {
+    const [first] = error.validation
+    return ['wrong-request', { at: `${error.validationContext}${first?.instancePath ?? ''}`, why: first?.message }]
+  }
+  if (error instanceof DatabaseError)
+    return error.fault.code === 'unknown-position' ? ['unknown-position', {}] : ['no-database', {}]
+  if (
+    NO_DATABASE.has(error.code) ||
+    /Connection terminated|timeout exceeded when trying to connect/.test(error.message)
+  )
+    return ['no-database', {}]
+  const code = BY_CODE[error.code] ?? (error.statusCode === undefined ? undefined : BY_STATUS[error.statusCode])
+  return code === undefined ? ['failed', { number: request.id }] : [code, {}]
+}

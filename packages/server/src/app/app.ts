@@ -1,0 +1,85 @@
+/** Builds the server without listening: tests hand it requests without a port, `serve.ts` listens. */
+import helmet from '@fastify/helmet'
+import rateLimit from '@fastify/rate-limit'
+import swagger from '@fastify/swagger'
+import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
+import { jsonSchemaTransform, serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
+import { answerFaults } from './answerFaults.ts'
+import { guard } from './guard.ts'
+import type { Routes } from './kinds.ts'
+import type { Shop } from './shop.ts'
+import './speech.ts'
+import { entryRoutes } from '../routes/entries.ts'
+import { healthRoutes } from '../routes/health.ts'
+import { unitRoutes } from '../routes/units.ts'
+
+/** The routes that there are, one file for each resource. */
+const ROUTES: readonly Routes[] = [entryRoutes, unitRoutes, healthRoutes]
+
+export type AppOptions = {
+  /** Names by which the server is reached ("127.0.0.1", "shop.local"), without port. A request by another name is refused: a page elsewhere may have made its own name point here. */
+  hosts: readonly string[]
+  /** Whether devices reach it by HTTPS. */
+  secure: boolean
+  logger?: FastifyServerOptions['logger']
+  /** Requests of one address in a minute; 0 for no limit. */
+  requestsPerMinute?: number
+  /** Puts another certificate and so on into the HTTP server. */
+  https?: { key: string; cert: string }
+}
+
+const BODY_LIMIT = 4_000_000
+const REQUEST_PATIENCE = 60_000
+const USUAL_RATE = 1_200
+
+export async function buildApp(shop: Shop, options: AppOptions): Promise<FastifyInstance> {
+  const app = Fastify({
+    logger: options.logger ?? false,
+    bodyLimit: BODY_LIMIT,
+    requestTimeout: REQUEST_PATIENCE,
+    routerOptions: { maxParamLength: 200 },
+    // Names that would change what an object is are refused, not passed over.
+    onProtoPoisoning: 'error',
+    onConstructorPoisoning: 'error',
+    return503OnClosing: true,
+    ...(options.https === undefined ? {} : { https: options.https }),
+  } as FastifyServerOptions) as FastifyInstance
+  app.setValidatorCompiler(validatorCompiler)
+  app.setSerializerCompiler(serializerCompiler)
+  answerFaults(app)
+  await app.register(helmet, headers(options.secure))
+  const rate = options.requestsPerMinute ?? USUAL_RATE
+  if (rate > 0) await app.register(rateLimit, { max: rate, timeWindow: 60_000, cache: 10_000 })
+  await app.register(swagger, {
+    openapi: { openapi: '3.1.0', info: { title: 'Gripbook', description: 'The record of a shop', version: '1' } },
+    transform: jsonSchemaTransform,
+  })
+  guard(app, shop, options)
+  for (const routes of ROUTES) await app.register(routes(shop), { prefix: '/api' })
+  app.get('/api/openapi.json', { config: { mayCall: 'anyone' }, schema: { hide: true } as object }, () => app.swagger())
+  return app
+}
+
+function headers(secure: boolean): object {
+  return {
+    contentSecurityPolicy: {
+      useDefaults: false,
+      directives: {
+        defaultSrc: ["'none'"],
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+        styleSrc: ["'self'"],
+        imgSrc: ["'self'", 'blob:', 'data:'],
+        connectSrc: ["'self'"],
+        workerSrc: ["'self'", 'blob:'],
+        manifestSrc: ["'self'"],
+        formAction: ["'self'"],
+        baseUri: ["'none'"],
+        frameAncestors: ["'none'"],
+      },
+    },
+    crossOriginEmbedderPolicy: true,
+    referrerPolicy: { policy: 'no-referrer' },
+    // A shop's own certificate may be exchanged for none again; a promise of HTTPS for ever would lock its phones out. One day is enough.
+    strictTransportSecurity: secure ? { maxAge: 86_400, includeSubDomains: false } : false,
+  }
+}

@@ -1,0 +1,15 @@
+/** All that a server works with, handed to `buildApp`, so that the same app runs on an embedded database, a server's, and in tests. */
+import type { Store } from '@gripbook/record'
+import type { Kysely } from 'kysely'
+import type { Tables } from '../database/tables.ts'
+import type { Entrance } from '../entrance/entrance.ts'
+
+export type Shop = {
+  db: Kysely<Tables>
+  store: Store
+  entrance: Entrance
+  /** Milliseconds since 1970. */
+  clock: () => number
+  /** So many random bytes, fit for secrets. */
+  random: (bytes: number) => Buffer
+}
