@@ -48,8 +48,15 @@ export function memoryStore(hash: Hash): Store {
         more: to < log.length,
       }
     },
+    async end() {
+      return log.length === 0 ? null : String(log.length)
+    },
     async ofUnit(unit) {
       return [...(chains.get(unit)?.values() ?? [])].flat().sort(inOrder).map(copy)
+    },
+    async beyond(unit, have, limit) {
+      const lacking = log.filter((event) => event.unit === unit && event.seq > (have[event.device] ?? 0))
+      return { events: lacking.slice(0, limit).map(copy), more: lacking.length > limit }
     },
     async heads(unit) {
       return [...(chains.get(unit)?.values() ?? [])]

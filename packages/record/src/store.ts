@@ -49,8 +49,19 @@ export interface Store {
    * null. Whoever reads page after page misses none, also of those kept meanwhile, and meets each once; a device's entries about a unit come in order of `seq`.
    */
   since(position: Position | null, limit: number): Promise<Page>
+  /** Where reading goes on for what comes from now on; null while nothing is kept. */
+  end(): Promise<Position | null>
   /** All entries of a unit, sorted by `inOrder`; empty for a unit that is not known. */
   ofUnit(unit: string): Promise<Event[]>
+  /**
+   * Up to `limit` (at least 1) entries of a unit that whoever has those up to these numbers (device: seq) lacks; a device's entries come in order of
+   * `seq`. Asking again with what came goes on; `more` says whether to.
+   */
+  beyond(
+    unit: string,
+    have: Readonly<Record<string, number>>,
+    limit: number,
+  ): Promise<{ events: Event[]; more: boolean }>
   /** The last entry of each device about a unit, sorted by device; what a device compares its own with to know what to send. */
   heads(unit: string): Promise<Head[]>
   /** Ids of all units that have entries, sorted. */

@@ -196,6 +196,36 @@ const CASES: Record<string, Check> = {
     same((await store.since(first.position, 100)).events, events.slice(3), 'an old position still serves')
   },
 
+  'whoever has some of a unit is given the rest, page by page, and nothing of another unit': async (store) => {
+    const [a, b] = [chain(UNIT, PHONE, 1, 5), chain(UNIT, TABLET, 11, 4)] as const
+    await added(store, [...a.slice(0, 3), ...b, ...a.slice(3), ...chain(OTHER_UNIT, PHONE, 21, 2)], 11)
+    const have: Record<string, number> = { [PHONE]: 2, [uuid(0xd9)]: 7 }
+    const got: Event[] = []
+    for (let more = true; more; ) {
+      const page = await store.beyond(UNIT, have, 3)
+      must(page.events.length <= 3, 'a page holds no more than was asked for', page.events.length)
+      for (const event of page.events) {
+        same(event.seq, (have[event.device] ?? 0) + 1, 'a device’s entries come in order')
+        have[event.device] = event.seq
+      }
+      got.push(...page.events)
+      more = page.more
+    }
+    same(got.sort(inOrder), [...a.slice(2), ...b].sort(inOrder), 'what was lacking came, once')
+    same(await store.beyond(UNIT, have, 3), { events: [], more: false }, 'then nothing is lacking')
+    same(await store.beyond(uuid(0xaf), {}, 3), { events: [], more: false }, 'nothing of a unit that is not known')
+  },
+
+  'from the end on, only what comes later is read': async (store) => {
+    same(await store.end(), null, 'an empty store has no end to go on from')
+    const events = chain(UNIT, PHONE, 1, 5)
+    await added(store, events.slice(0, 3), 3)
+    const end = await store.end()
+    same(await store.since(end, 10), { events: [], position: end, more: false }, 'nothing yet')
+    await added(store, events.slice(3), 2)
+    same((await store.since(end, 10)).events, events.slice(3), 'what came later')
+  },
+
   'calls at the same time end as one after the other': async (store) => {
     const devices = [0, 1, 2, 3, 4, 5, 6, 7].map((n) => chain(UNIT, uuid(0xd10 + n), 100 * (n + 1), 5))
     const answers = await Promise.all(devices.flatMap((events) => [store.append(events), store.append(events)]))

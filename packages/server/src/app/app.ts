@@ -7,20 +7,21 @@ import { jsonSchemaTransform, serializerCompiler, validatorCompiler } from 'fast
 import { answerFaults } from './answerFaults.ts'
 import { guard } from './guard.ts'
 import type { Routes } from './kinds.ts'
+import { measure } from './measure.ts'
 import type { Shop } from './shop.ts'
 import './speech.ts'
 import { entryRoutes } from '../routes/entries.ts'
 import { healthRoutes } from '../routes/health.ts'
+import { liveRoutes } from '../routes/live.ts'
+import { metricRoutes } from '../routes/metrics.ts'
 import { unitRoutes } from '../routes/units.ts'
 
 /** The routes that there are, one file for each resource. */
-const ROUTES: readonly Routes[] = [entryRoutes, unitRoutes, healthRoutes]
+const ROUTES: readonly Routes[] = [entryRoutes, unitRoutes, liveRoutes, healthRoutes, metricRoutes]
 
 export type AppOptions = {
   /** Names by which the server is reached ("127.0.0.1", "shop.local"), without port. A request by another name is refused: a page elsewhere may have made its own name point here. */
   hosts: readonly string[]
-  /** Whether devices reach it by HTTPS. */
-  secure: boolean
   logger?: FastifyServerOptions['logger']
   /** Requests of one address in a minute; 0 for no limit. */
   requestsPerMinute?: number
@@ -47,14 +48,15 @@ export async function buildApp(shop: Shop, options: AppOptions): Promise<Fastify
   app.setValidatorCompiler(validatorCompiler)
   app.setSerializerCompiler(serializerCompiler)
   answerFaults(app)
-  await app.register(helmet, headers(options.secure))
+  await app.register(helmet, headers(shop.secure))
   const rate = options.requestsPerMinute ?? USUAL_RATE
   if (rate > 0) await app.register(rateLimit, { max: rate, timeWindow: 60_000, cache: 10_000 })
   await app.register(swagger, {
     openapi: { openapi: '3.1.0', info: { title: 'Gripbook', description: 'The record of a shop', version: '1' } },
     transform: jsonSchemaTransform,
   })
-  guard(app, shop, options)
+  guard(app, shop, options.hosts)
+  measure(app)
   for (const routes of ROUTES) await app.register(routes(shop), { prefix: '/api' })
   app.get('/api/openapi.json', { config: { mayCall: 'anyone' }, schema: { hide: true } as object }, () => app.swagger())
   return app

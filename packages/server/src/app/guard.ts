@@ -7,11 +7,7 @@ import type { Shop } from './shop.ts'
 
 const READING = ['GET', 'HEAD', 'OPTIONS']
 
-export function guard(
-  app: FastifyInstance,
-  shop: Shop,
-  { hosts, secure }: { hosts: readonly string[]; secure: boolean },
-): void {
+export function guard(app: FastifyInstance, shop: Shop, hosts: readonly string[]): void {
   app.decorateRequest('session', null)
   app.addHook('onRoute', ({ method, url, config }) => {
     if (config?.mayCall === undefined) throw new Error(`${method} ${url} does not say who may call it`)
@@ -21,7 +17,7 @@ export function guard(
     if (!READING.includes(request.method)) mustComeFromHere(request)
     const mayCall = request.routeOptions.config.mayCall
     if (mayCall === undefined) return
-    const token = tokenIn(request.headers.cookie, secure)
+    const token = tokenIn(request.headers.cookie, shop.secure)
     request.session = token === null ? null : await shop.entrance.sessionOf(token)
     mustBeAllowed(request, mayCall)
   })

@@ -3,11 +3,15 @@ import type { Store } from '@gripbook/record'
 import type { Kysely } from 'kysely'
 import type { Tables } from '../database/tables.ts'
 import type { Entrance } from '../entrance/entrance.ts'
+import type { News } from './news.ts'
 
 export type Shop = {
   db: Kysely<Tables>
   store: Store
   entrance: Entrance
+  news: News
+  /** Whether devices reach this server by HTTPS. */
+  secure: boolean
   /** Milliseconds since 1970. */
   clock: () => number
   /** So many random bytes, fit for secrets. */

@@ -15,6 +15,6 @@ export type Tables = {
     /** The whole entry as canonical JSON: what was hashed, letter by letter. */
     entry: string
   }
-  /** The last entry of each device about each unit. */
-  record_head: { unit: string; device: string; seq: number; hash: string }
+  /** The last entry of each device about each unit; `position`: where the log was when it had been kept, or shortly after. */
+  record_head: { unit: string; device: string; seq: number; hash: string; position: number }
 }

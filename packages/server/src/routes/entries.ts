@@ -3,6 +3,7 @@ import { type Event, readBody, readEvent } from '@gripbook/record'
 import * as z from 'zod/mini'
 import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
+import { sendJson } from '../app/sendJson.ts'
 
 /** More than a device makes in a day; a longer list is sent in pieces. */
 const MOST_ENTRIES = 2_000
@@ -28,6 +29,8 @@ export const entryRoutes: Routes = (shop) => async (app) => {
       await shop.entrance.mustBeAllowed(session!, entries)
       const answer = await shop.store.append(entries)
       if (!answer.ok) throw new Refused('refused-entries', { refusals: answer.refusals })
+      if (answer.added > 0) shop.news.look()
+      app.figures.entriesKept.inc(answer.added)
       return { added: answer.added, known: answer.known }
     },
   )
@@ -45,9 +48,9 @@ export const entryRoutes: Routes = (shop) => async (app) => {
         response: { 200: z.object({ entries: z.array(entry), position: z.nullable(z.string()), more: z.boolean() }) },
       },
     },
-    async ({ query }) => {
+    async ({ query }, reply) => {
       const { events, position, more } = await shop.store.since(query.after ?? null, query.limit)
-      return { entries: events, position, more }
+      return sendJson(reply, { entries: events, position, more })
     },
   )
 }

@@ -42,11 +42,33 @@ export function sqlStore(db: Kysely<Tables>): Store {
       return pageOf(rows.filter((row) => row.position !== null).slice(0, limit), rows.length > limit, lineage, position)
     },
 
+    async end() {
+      const log = db.selectFrom('record_log').select(['lineage', 'last']).where('id', '=', 1)
+      const { lineage, last } = await again(() => log.executeTakeFirstOrThrow())
+      return last === 0 ? null : positionAt(lineage, last)
+    },
+
     async ofUnit(unit) {
       if (!isUuid(unit)) return []
       const entries = db.selectFrom('record_entry').select('entry').where('unit', '=', unit)
       const rows = await again(() => entries.execute())
       return rows.map(({ entry }) => JSON.parse(entry) as Event).sort(inOrder)
+    },
+
+    async beyond(unit, have, limit) {
+      must(Number.isInteger(limit) && limit >= 1, 'beyond: a page holds at least one entry', limit)
+      if (!isUuid(unit)) return { events: [], more: false }
+      const known = Object.entries(have).filter(([device]) => isUuid(device))
+      const page = sql<{ entry: string }>`
+        select found.entry
+        from record_entry as found
+        left join unnest(
+          ${known.map(([device]) => device)}::uuid[], ${known.map(([, seq]) => seq)}::bigint[]
+        ) as have (device, seq) on have.device = found.device
+        where found.unit = ${unit} and (have.seq is null or found.seq > have.seq)
+        order by found.position limit ${limit + 1}`
+      const { rows } = await again(() => page.execute(db))
+      return { events: rows.slice(0, limit).map(({ entry }) => JSON.parse(entry) as Event), more: rows.length > limit }
     },
 
     async heads(unit) {
@@ -71,7 +93,11 @@ function pageOf(
 ): Page {
   const events = rows.map(({ entry }) => JSON.parse(entry) as Event)
   const reached = rows.at(-1)?.position
-  return { events, position: reached == null ? asked : `${lineage}.${reached}`, more }
+  return { events, position: reached == null ? asked : positionAt(lineage, reached), more }
+}
+
+function positionAt(lineage: string, number: number): Position {
+  return `${lineage}.${number}`
 }
 
 /** A position is the record's lineage, which a restore renews, and the number of the last entry that was read. */

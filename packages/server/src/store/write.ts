@@ -72,14 +72,15 @@ async function keep(db: Kysely<Tables>, known: Known, fresh: readonly Event[]): 
         ${fresh.map((event) => canonical(event))}::text[]
       ) as entry (position, id, unit, device, seq, hash, entry)
     ), heads as (
-      insert into record_head (unit, device, seq, hash)
-      select head.* from claimed, unnest(
+      insert into record_head (unit, device, seq, hash, position)
+      select head.*, ${last + fresh.length}::bigint from claimed, unnest(
         ${heads.map(({ unit }) => unit)}::uuid[],
         ${heads.map(({ device }) => device)}::uuid[],
         ${heads.map(({ seq }) => seq)}::bigint[],
         ${heads.map(({ hash }) => hash)}::text[]
       ) as head (unit, device, seq, hash)
-      on conflict (unit, device) do update set seq = excluded.seq, hash = excluded.hash
+      on conflict (unit, device) do update
+        set seq = excluded.seq, hash = excluded.hash, position = excluded.position
     )
     select * from claimed`.execute(db)
   return rows.length === 1

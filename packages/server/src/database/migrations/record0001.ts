@@ -28,6 +28,7 @@ async function up(db: Kysely<unknown>): Promise<void> {
     .addColumn('device', 'uuid', (column) => column.notNull())
     .addColumn('seq', 'bigint', (column) => column.notNull())
     .addColumn('hash', 'text', (column) => column.notNull())
+    .addColumn('position', 'bigint', (column) => column.notNull())
     .addPrimaryKeyConstraint('record_head_of_chain', ['unit', 'device'])
     .execute()
   await (db as Kysely<{ record_log: { id: number; lineage: string; last: number } }>)
