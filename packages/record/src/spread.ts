@@ -7,20 +7,27 @@ import type { FoldedUnit, UnitWork } from './unit.ts'
 const CLOCK_SLACK = 60_000
 
 export function headsOf(entries: readonly Event[]): Record<string, number> {
-  return highest(entries.map(({ device, seq }) => [device, seq]))
+  const most = new Map<string, number>()
+  for (const { device, seq } of entries) raise(most, device, seq)
+  return sortedByName(most)
 }
 
 /** Numbers that are passed over in the entries, and numbers that some device had seen and that are not here. */
 export function missingIn(entries: readonly Event[]): FoldedUnit['missing'] {
-  const known = highest(entries.flatMap(({ device, seq, seen }) => [[device, seq], ...Object.entries(seen)]))
-  const numbers = new Map<string, number[]>()
-  for (const { device, seq } of entries) {
+  const known = new Map<string, number>()
+  const numbers = new Map<string, Set<number>>()
+  for (const { device, seq, seen } of entries) {
+    raise(known, device, seq)
+    for (const other in seen) raise(known, other, seen[other]!)
     const own = numbers.get(device)
-    if (own === undefined) numbers.set(device, [seq])
-    else own.push(seq)
+    if (own === undefined) numbers.set(device, new Set([seq]))
+    else own.add(seq)
   }
-  return Object.entries(known).flatMap(([device, last]) => {
-    const here = [...new Set(numbers.get(device) ?? [])].sort((a, b) => a - b)
+  return Object.entries(sortedByName(known)).flatMap(([device, last]) => {
+    const own = numbers.get(device) ?? new Set()
+    // All numbers up to the last are here, as they nearly always are: nothing to look for.
+    if (own.size === last) return []
+    const here = [...own].sort((a, b) => a - b)
     return [...here, last + 1].flatMap((seq, i) => {
       const from = (here[i - 1] ?? 0) + 1
       return seq > from ? [{ device, from, to: seq - 1 }] : []
@@ -30,8 +37,9 @@ export function missingIn(entries: readonly Event[]): FoldedUnit['missing'] {
 
 /** By how much each device's clock ran behind the ticks that it had to go on from. */
 export function clocksApart(entries: readonly Event[]): FoldedUnit['clocks'] {
-  const behind = highest(entries.map(({ device, tick, at }) => [device, tick - Date.parse(at)]))
-  return Object.entries(behind)
+  const behind = new Map<string, number>()
+  for (const { device, tick, at } of entries) raise(behind, device, tick - Date.parse(at))
+  return Object.entries(sortedByName(behind))
     .filter(([, by]) => by > CLOCK_SLACK)
     .map(([device, by]) => ({ device, behind: by }))
 }
@@ -45,9 +53,11 @@ export function sinceRelease(standing: readonly Understood[], released: UnitWork
     .map(({ event }) => event.id)
 }
 
-/** The highest number of each name, sorted by name. */
-function highest(pairs: readonly (readonly [string, number])[]): Record<string, number> {
-  const most = new Map<string, number>()
-  for (const [name, number] of pairs) most.set(name, Math.max(number, most.get(name) ?? number))
+function raise(most: Map<string, number>, name: string, number: number): void {
+  const known = most.get(name)
+  if (known === undefined || number > known) most.set(name, number)
+}
+
+function sortedByName(most: ReadonlyMap<string, number>): Record<string, number> {
   return Object.fromEntries([...most].sort(([a], [b]) => (a < b ? -1 : 1)))
 }
