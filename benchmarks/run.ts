@@ -1,10 +1,12 @@
 /** Runs one benchmark by name, or all: each prints a table of what it measured on this machine and holds nothing against it. */
 import { measuringOrder } from './measuring-order.ts'
 import { placementSpeed } from './placement-speed.ts'
+import { recordLoad } from './record-load.ts'
 
 const QUESTIONS: Record<string, (print: (line: string) => void) => Promise<void>> = {
   'placement-speed': placementSpeed,
   'measuring-order': measuringOrder,
+  'record-load': recordLoad,
 }
 
 async function main(names: string[]): Promise<void> {

@@ -2,7 +2,7 @@
  * The chain of one device's entries about one unit: each carries the hash of its own content and of the one before, so that a changed, missing
  * or moved entry is found and named.
  */
-import { canonical } from './canonical.ts'
+import { entryText } from './entryText.ts'
 import type { Event } from './events/event.ts'
 import { inOrder, tickAfter } from './inOrder.ts'
 
@@ -33,8 +33,7 @@ export type ChainFault = {
 )
 
 export function hashOf(unhashed: Unhashed, hash: Hash): string {
-  const { id, unit, device, seq, at, tick, seen, who, type, version, body, before } = unhashed
-  return hash(canonical({ id, unit, device, seq, at, tick, seen, who, type, version, body, before }))
+  return hash(entryText({ ...unhashed, hash: '' }).hashed)
 }
 
 export function hasOwnHash(event: Event, hash: Hash): boolean {

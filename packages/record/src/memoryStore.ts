@@ -1,4 +1,4 @@
-import { judgeBatch } from './batch.ts'
+import { judgeBatch, readBatch } from './batch.ts'
 import type { Hash } from './chain.ts'
 import type { Event } from './events/event.ts'
 import { inOrder } from './inOrder.ts'
@@ -21,8 +21,8 @@ export function memoryStore(hash: Hash): Store {
     head: (unit: string, device: string) => headOf(chainOf(unit, device)),
   }
 
-  function keep(event: Event): void {
-    const own = copy(event)
+  function keep({ text }: { text: string }): void {
+    const own = JSON.parse(text) as Event
     log.push(own)
     byId.set(own.id, own)
     const unit = chains.get(own.unit) ?? new Map<string, Event[]>()
@@ -34,7 +34,7 @@ export function memoryStore(hash: Hash): Store {
 
   return {
     async append(batch) {
-      const judged = judgeBatch(batch, kept, hash)
+      const judged = judgeBatch(readBatch(batch, hash), kept)
       if (!judged.ok) return judged
       judged.fresh.forEach(keep)
       return { ok: true, added: judged.fresh.length, known: judged.known }

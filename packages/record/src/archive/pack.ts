@@ -1,7 +1,6 @@
-import { canonical } from '../canonical.ts'
 import type { Hash } from '../chain.ts'
+import { entryText } from '../entryText.ts'
 import type { Event } from '../events/event.ts'
-import type { Json } from '../events/json.ts'
 import { fold } from '../fold.ts'
 import { inOrder } from '../inOrder.ts'
 import { recordHash } from '../proof.ts'
@@ -50,7 +49,7 @@ export function packUnit({ unit, events, photographs, at }: ToPack, hash: Hash):
 export function entriesText(events: readonly Event[]): string {
   return events
     .toSorted(inOrder)
-    .map((event) => `${canonical(event as unknown as Json)}\n`)
+    .map((event) => `${entryText(event).whole}\n`)
     .join('')
 }
 

@@ -5,7 +5,8 @@
  * `tick` gives one order that all devices agree on and that never puts an entry before one that it had seen (`inOrder.ts`).
  */
 import * as z from 'zod/mini'
-import { canonical, isWellFormedText } from '../canonical.ts'
+import { isWellFormedText } from '../canonical.ts'
+import { type EntryText, entryText } from '../entryText.ts'
 import { isPrintable } from '../unitFile/localChecks.ts'
 import type { Json } from './json.ts'
 
@@ -66,19 +67,21 @@ export const eventSchema = z.strictObject({
   who: z.string().check(z.minLength(1), z.maxLength(EVENT_LIMITS.idText), z.refine(isPrintable)),
   type: z.string().check(z.regex(/^[a-z]+(-[a-z]+)*$/), z.maxLength(EVENT_LIMITS.idText)),
   version: z.number().check(z.int(), z.gte(1), z.lte(1_000_000)),
-  body: z.record(z.string(), z.json()),
+  /** That it is plain JSON is looked at before (`unplainAt`). */
+  body: z.record(z.string(), z.unknown()),
   before: z.nullable(hash),
   hash,
 })
 
 /** An entry from anything that was parsed as JSON, or the path of what is wrong with it (`body.value`, `seq`; empty for the whole). Never throws. */
-export function readEvent(value: unknown): { ok: true; value: Event } | { ok: false; path: string } {
+export function readEvent(value: unknown): { ok: true; value: Event; text: EntryText } | { ok: false; path: string } {
   const unplain = unplainAt(value, EVENT_LIMITS.depth)
   if (unplain !== null) return { ok: false, path: unplain.join('.') }
   const read = eventSchema.safeParse(value)
   if (!read.success) return { ok: false, path: (read.error.issues[0]?.path ?? []).join('.') }
-  if (canonical(value as Json).length > EVENT_LIMITS.text) return { ok: false, path: '' }
-  return { ok: true, value: value as Event }
+  const text = entryText(value as Event)
+  if (text.whole.length > EVENT_LIMITS.text) return { ok: false, path: '' }
+  return { ok: true, value: value as Event, text }
 }
 
 /**
@@ -89,13 +92,20 @@ function unplainAt(value: unknown, depth: number): string[] | null {
   if (typeof value === 'string') return isPlainText(value) ? null : []
   if (typeof value === 'number') return Number.isFinite(value) && !Object.is(value, -0) ? null : []
   if (value === null || typeof value === 'boolean') return null
-  if (typeof value !== 'object' || depth === 0) return []
-  for (const [name, item] of Object.entries(value)) {
+  if (typeof value !== 'object' || depth === 0 || !isPlainObject(value)) return []
+  for (const name of Object.keys(value)) {
     if (name === '__proto__' || !isPlainText(name)) return [name]
-    const inner = unplainAt(item, depth - 1)
+    const inner = unplainAt((value as Record<string, unknown>)[name], depth - 1)
     if (inner !== null) return [name, ...inner]
   }
   return null
+}
+
+/** A list, or an object of names and values: not a date, a map or anything else that JSON writes as something else. */
+function isPlainObject(value: object): boolean {
+  if (Array.isArray(value)) return true
+  const kind: unknown = Object.getPrototypeOf(value)
+  return kind === null || Object.getPrototypeOf(kind) === null
 }
 
 function isPlainText(text: string): boolean {

@@ -8,7 +8,6 @@ import { eventSchema } from './event.ts'
  */
 export function eventJsonSchema(): object {
   const target = { target: 'draft-2020-12' } as const
-  const envelope = z.strictObject({ ...eventSchema.shape, body: z.record(z.string(), z.unknown()) })
   const [first, ...others] = CATALOGUE.map(({ type, version, body }) =>
     z.looseObject({ type: z.literal(type), version: z.literal(version), body }),
   )
@@ -16,7 +15,7 @@ export function eventJsonSchema(): object {
   return {
     title: 'Gripbook entry',
     description: 'One entry of a unit’s record',
-    ...z.toJSONSchema(envelope, target),
+    ...z.toJSONSchema(eventSchema, target),
     ...bodies,
   }
 }

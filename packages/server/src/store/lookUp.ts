@@ -14,28 +14,31 @@ export type Known = Kept & {
 }
 
 export async function lookUp(db: Kysely<Tables>, wanted: readonly Event[]): Promise<Known> {
-  const sound = wanted.filter(isAddressed)
-  const found = await keptAbout(db, sound)
+  const found = await keptAbout(db, wanted)
   const hashes = new Map(found.filter(({ what }) => what === 'entry').map(({ id, hash }) => [id, hash]))
   const heads = new Map<string, Head & { unit: string }>()
   for (const { what, id, device, seq, hash } of found)
     if (what === 'head') heads.set(chainOf({ unit: id, device }), { unit: id, device, seq, hash })
-  const taken = sound.filter((event) => !hashes.has(event.id) && event.seq <= (heads.get(chainOf(event))?.seq ?? 0))
+  const taken = wanted.filter((event) => !hashes.has(event.id) && event.seq <= (heads.get(chainOf(event))?.seq ?? 0))
   const numbered = new Map((await idsAt(db, taken)).map((found) => [numberOf(found), found.id]))
   const moved = new Set<string>()
+  const added: Event[] = []
   const last = found.find(({ what }) => what === 'log')?.seq
   // PostgreSQL's 8-byte numbers come as text unless the connection says otherwise, and "0" + 1 is no position.
   must(Number.isSafeInteger(last), 'the log ends at a whole number', last)
   return {
     last: last!,
     hashOf: (id) => hashes.get(id),
-    idOf: (unit, device, seq) => numbered.get(numberOf({ unit, device, seq })),
+    idOf(unit, device, seq) {
+      const later = added.find((event) => event.seq === seq && event.unit === unit && event.device === device)
+      return later?.id ?? numbered.get(numberOf({ unit, device, seq }))
+    },
     head: (unit, device) => heads.get(chainOf({ unit, device })),
     add(events) {
+      added.push(...events)
       for (const { id, unit, device, seq, hash } of events) {
         const chain = chainOf({ unit, device })
         hashes.set(id, hash)
-        numbered.set(numberOf({ unit, device, seq }), id)
         heads.set(chain, { unit, device, seq, hash })
         moved.add(chain)
       }
@@ -48,16 +51,6 @@ const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
 
 export function isUuid(text: unknown): boolean {
   return typeof text === 'string' && UUID.test(text)
-}
-
-/** Whether it can be asked for; what is no entry at all is found out, with the reason, when the batch is judged. */
-function isAddressed(event: Event | null): boolean {
-  return (
-    typeof event === 'object' &&
-    event !== null &&
-    Number.isSafeInteger(event.seq) &&
-    [event.id, event.unit, event.device].every(isUuid)
-  )
 }
 
 /** A row of one of three kinds: the log (`seq`: how far), an entry (`id`, `hash`), a head (`id`: its unit). */

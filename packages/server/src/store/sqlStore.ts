@@ -1,7 +1,8 @@
 /** The record in PostgreSQL, or in what speaks its language: plain tables and row locks, no notification, sequence or lock of one server's own. */
-import { createHash } from 'node:crypto'
+import { hash } from 'node:crypto'
+import { setImmediate as aTurn } from 'node:timers/promises'
 import { must } from '@gripbook/engine'
-import { type Event, inOrder, type Page, type Position, type Store } from '@gripbook/record'
+import { type Event, inOrder, type Page, type Position, type ReadEntry, readBatch, type Store } from '@gripbook/record'
 import { type Kysely, sql } from 'kysely'
 import { DatabaseError } from '../database/faults.ts'
 import type { Tables } from '../database/tables.ts'
@@ -11,17 +12,22 @@ import { isUuid } from './lookUp.ts'
 import { write } from './write.ts'
 
 /** How many entries share one transaction at most, unless one batch alone has more. */
-const MOST_TOGETHER = 2_000
+const MOST_TOGETHER = 400
 
 export function sqlStore(db: Kysely<Tables>): Store {
   const appendBatch = gathering(
-    (batches: readonly (readonly Event[])[]) => write(db, batches, nodeSha256),
+    (batches: readonly (readonly ReadEntry[])[]) => write(db, batches),
     (batch) => batch.length,
     MOST_TOGETHER,
   )
 
   return {
-    append: async (batch) => (batch.length === 0 ? { ok: true, added: 0, known: 0 } : appendBatch(batch)),
+    async append(batch) {
+      if (batch.length === 0) return { ok: true, added: 0, known: 0 }
+      // Read as it comes, while the batches before it are on their way to the disk, and after a turn, so that the database is heard between two.
+      await aTurn()
+      return appendBatch(readBatch(batch, nodeSha256))
+    },
 
     async since(position, limit) {
       must(Number.isInteger(limit) && limit >= 1, 'since: a page holds at least one entry', limit)
@@ -108,5 +114,5 @@ function readPosition(position: Position): { lineage: string; number: number } {
 }
 
 function nodeSha256(text: string): string {
-  return createHash('sha256').update(text, 'utf8').digest('hex')
+  return hash('sha256', text)
 }

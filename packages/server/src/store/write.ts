@@ -6,15 +6,15 @@
  * numbers are drawn before the commit, a later one can be seen first, and the earlier one is then missed for ever. Where an engine takes the row's
  * lock lightly, two that were given the same position meet at the table's key, and one of them is done again.
  */
-import { type Appended, canonical, type Event, type Hash, judgeBatch } from '@gripbook/record'
+import { type Appended, type Event, judgeBatch, type ReadEntry } from '@gripbook/record'
 import { type Kysely, sql } from 'kysely'
 import type { Tables } from '../database/tables.ts'
 import { again, overtaken } from './again.ts'
 import { type Known, lookUp } from './lookUp.ts'
 
-export function write(db: Kysely<Tables>, batches: readonly (readonly Event[])[], hash: Hash): Promise<Appended[]> {
+export function write(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[])[]): Promise<Appended[]> {
   return again(async () => {
-    const answers = (await attempt(db, batches, hash)) ?? (await inTurn(db, batches, hash))
+    const answers = (await attempt(db, batches)) ?? (await inTurn(db, batches))
     if (answers === null) throw overtaken()
     return answers
   })
@@ -24,17 +24,16 @@ export function write(db: Kysely<Tables>, batches: readonly (readonly Event[])[]
  * Reads, judges, keeps: two statements, and nothing is locked in between, so that a process that stops there (a suspended machine) holds up nobody.
  * Null, with nothing kept, when another process has kept something since the reading.
  */
-async function attempt(
-  db: Kysely<Tables>,
-  batches: readonly (readonly Event[])[],
-  hash: Hash,
-): Promise<Appended[] | null> {
-  const known = await lookUp(db, batches.flat())
-  const fresh: Event[] = []
+async function attempt(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[])[]): Promise<Appended[] | null> {
+  const known = await lookUp(
+    db,
+    batches.flat().flatMap((read) => (read.ok ? read.event : [])),
+  )
+  const fresh: { event: Event; text: string }[] = []
   const answers = batches.map((batch): Appended => {
-    const judged = judgeBatch(batch, known, hash)
+    const judged = judgeBatch(batch, known)
     if (!judged.ok) return judged
-    known.add(judged.fresh)
+    known.add(judged.fresh.map(({ event }) => event))
     fresh.push(...judged.fresh)
     return { ok: true, added: judged.fresh.length, known: judged.known }
   })
@@ -42,18 +41,25 @@ async function attempt(
 }
 
 /** The same with the log's row locked first: whoever was overtaken waits for its turn, and is not overtaken again, unless the engine takes the lock lightly. */
-function inTurn(db: Kysely<Tables>, batches: readonly (readonly Event[])[], hash: Hash): Promise<Appended[] | null> {
+function inTurn(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[])[]): Promise<Appended[] | null> {
   return db.transaction().execute(async (trx) => {
     await sql`
       select set_config('idle_in_transaction_session_timeout', '30000', true) from record_log where id = 1 for update`.execute(
       trx,
     )
-    return attempt(trx, batches, hash)
+    return attempt(trx, batches)
   })
 }
 
+/** Texts of entries have no line break in them (JSON escapes it), so they travel as lines: writing them as an array would escape every quote of theirs. */
+const BETWEEN = '\n'
+
 /** False, with nothing kept, when the log is no longer where it was read. The commit waits for the disk, whatever the server's setting is. */
-async function keep(db: Kysely<Tables>, known: Known, fresh: readonly Event[]): Promise<boolean> {
+async function keep(
+  db: Kysely<Tables>,
+  known: Known,
+  fresh: readonly { event: Event; text: string }[],
+): Promise<boolean> {
   const { last } = known
   const heads = known.moved()
   const { rows } = await sql`
@@ -64,12 +70,12 @@ async function keep(db: Kysely<Tables>, known: Known, fresh: readonly Event[]): 
       insert into record_entry (position, id, unit, device, seq, hash, entry)
       select entry.* from claimed, unnest(
         ${fresh.map((_, i) => last + 1 + i)}::bigint[],
-        ${fresh.map(({ id }) => id)}::uuid[],
-        ${fresh.map(({ unit }) => unit)}::uuid[],
-        ${fresh.map(({ device }) => device)}::uuid[],
-        ${fresh.map(({ seq }) => seq)}::bigint[],
-        ${fresh.map(({ hash }) => hash)}::text[],
-        ${fresh.map((event) => canonical(event))}::text[]
+        ${fresh.map(({ event }) => event.id)}::uuid[],
+        ${fresh.map(({ event }) => event.unit)}::uuid[],
+        ${fresh.map(({ event }) => event.device)}::uuid[],
+        ${fresh.map(({ event }) => event.seq)}::bigint[],
+        ${fresh.map(({ event }) => event.hash)}::text[],
+        string_to_array(${fresh.map(({ text }) => text).join(BETWEEN)}::text, ${BETWEEN}::text)
       ) as entry (position, id, unit, device, seq, hash, entry)
     ), heads as (
       insert into record_head (unit, device, seq, hash, position)

@@ -92,9 +92,17 @@ export async function debianServer(): Promise<DebianServer> {
   }
 }
 
-function installedPrograms(): string {
+export function hasDebianServer(): boolean {
+  return installedVersion() !== undefined
+}
+
+function installedVersion(): number | undefined {
   const versions = existsSync(DEBIAN) ? readdirSync(DEBIAN).map(Number) : []
-  const version = versions.filter((found) => found >= OLDEST).sort((a, b) => a - b)[0]
+  return versions.filter((found) => found >= OLDEST).sort((a, b) => a - b)[0]
+}
+
+function installedPrograms(): string {
+  const version = installedVersion()
   if (version === undefined)
     throw new Error(
       `These tests need PostgreSQL ${OLDEST} or later from Debian: apt-get install --no-install-recommends postgresql`,

@@ -1,7 +1,7 @@
 /** A shop on an embedded database of its own, with an app that is handed requests without a port. */
 import { createHash, randomBytes, randomUUID } from 'node:crypto'
 import { join } from 'node:path'
-import type { FastifyInstance, InjectOptions } from 'fastify'
+import type { FastifyInstance, InjectOptions, LightMyRequestResponse } from 'fastify'
 import { type AppOptions, buildApp } from '../app/app.ts'
 import { type OpenShop, openShop } from '../app/openShop.ts'
 import type { Role } from '../entrance/entrance.ts'
@@ -17,7 +17,7 @@ export type SignedIn = {
     url: string,
     body?: object,
     headers?: Record<string, string>,
-  ): ReturnType<FastifyInstance['inject']>
+  ): Promise<LightMyRequestResponse>
 }
 
 export type TestShop = OpenShop & {
