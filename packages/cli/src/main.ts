@@ -2,10 +2,15 @@ import { nearestName } from '@gripbook/record'
 import type { Command } from './commands/command.ts'
 import { jointCommand } from './commands/joint.ts'
 import { placeCommand } from './commands/place.ts'
+import { serveCommand } from './commands/serve.ts'
 import { VERSION } from './version.ts'
 import { STATUS, type World } from './world.ts'
 
-const COMMANDS: Record<string, Command> = { place: placeCommand, joint: jointCommand }
+const COMMANDS: Record<string, Command> = {
+  place: placeCommand,
+  joint: jointCommand,
+  serve: serveCommand,
+}
 
 const HELP = `gripbook: which bolt belongs in which hole, and why
 

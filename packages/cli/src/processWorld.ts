@@ -24,9 +24,24 @@ export function processWorld(process: NodeJS.Process): World {
       process.stderr.write(text)
     },
     today: () => dayOf(new Date()),
+    env: process.env,
+    stopAsked: () => stopAsked(process),
     columns: process.stdout.columns || USUAL_COLUMNS,
     colour: process.stdout.isTTY === true && !plain,
   }
+}
+
+function stopAsked(process: NodeJS.Process): Promise<void> {
+  return new Promise((done) => {
+    let asked = false
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+      process.on(signal, () => {
+        if (asked) process.exit(130)
+        asked = true
+        done()
+      })
+    }
+  })
 }
 
 /** The day by the clock on the wall, not by that of Greenwich. */

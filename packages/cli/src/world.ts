@@ -9,6 +9,10 @@ export type World = {
   err: (text: string) => void
   /** The day it is here, "2026-03-01". */
   today: () => string
+  /** Settings of the process, `GRIPBOOK_…` among them. */
+  env: Record<string, string | undefined>
+  /** Resolves when the process is asked to stop (SIGINT, SIGTERM); asked a second time it ends at once. */
+  stopAsked: () => Promise<void>
   columns: number
   colour: boolean
 }

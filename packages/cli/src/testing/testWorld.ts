@@ -37,6 +37,8 @@ export function testWorld(
       said.err += text
     },
     today: () => screen.today ?? '2026-06-01',
+    env: {},
+    stopAsked: () => Promise.resolve(),
     columns: screen.columns ?? 80,
     colour: screen.colour ?? false,
   }

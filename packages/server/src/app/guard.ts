@@ -7,13 +7,13 @@ import type { Shop } from './shop.ts'
 
 const READING = ['GET', 'HEAD', 'OPTIONS']
 
-export function guard(app: FastifyInstance, shop: Shop, hosts: readonly string[]): void {
+export function guard(app: FastifyInstance, shop: Shop, hosts: () => readonly string[]): void {
   app.decorateRequest('session', null)
   app.addHook('onRoute', ({ method, url, config }) => {
     if (config?.mayCall === undefined) throw new Error(`${method} ${url} does not say who may call it`)
   })
   app.addHook('onRequest', async (request) => {
-    if (!hosts.includes(request.hostname.toLowerCase())) throw new Refused('wrong-host')
+    if (!hosts().includes(request.hostname.toLowerCase())) throw new Refused('wrong-host')
     if (!READING.includes(request.method)) mustComeFromHere(request)
     const mayCall = request.routeOptions.config.mayCall
     if (mayCall === undefined) return

@@ -43,7 +43,7 @@ export async function testShop(options: Partial<AppOptions> = {}): Promise<TestS
     random: randomBytes,
     failed: () => {},
   })
-  const app = await buildApp(open.shop, { hosts: ['localhost'], requestsPerMinute: 0, ...options })
+  const app = await buildApp(open.shop, { hosts: () => ['localhost'], requestsPerMinute: 0, ...options })
 
   async function pairedBy(code: string, name: string): Promise<SignedIn> {
     const device = randomUUID()

@@ -1,0 +1,97 @@
+import type { Running } from '@gripbook/server'
+import { readOptions } from '../options.ts'
+import { STATUS } from '../world.ts'
+import type { Command } from './command.ts'
+import { serverFaultText } from './serverFault.ts'
+
+const USUAL_PORT = 7480
+const LEVELS = ['silent', 'error', 'warn', 'info', 'debug']
+
+const HELP = `gripbook serve [--data DIR] [--port N] [--shop] [--name NAME] [--certificate FILE --key FILE] [--log LEVEL]
+
+Keeps the shop's record and serves it to the shop's devices until it is stopped (Ctrl-C).
+
+  --data DIR          where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
+  --port N            the port, ${USUAL_PORT} if not given
+  --shop              listens to the shop's network, by HTTPS; without it to this machine alone
+  --name NAME         one more name that devices reach it by, for its certificate
+  --certificate FILE  a certificate of your own (PEM, with its chain), and
+  --key FILE          its private key; without them the shop's own authority makes one
+  --log LEVEL         ${LEVELS.join(', ')}; "info" if not given. Logs are JSON lines on standard error.
+
+GRIPBOOK_DATABASE_URL=postgres://… keeps the record on a PostgreSQL server instead of the data folder.
+The first start prints a one-time code: the device that is paired with it belongs to the owner.
+`
+
+/** The shop's server. */
+export const serveCommand: Command = {
+  words: 'serve [--data DIR] [--port N] [--shop] [--name NAME] [--certificate FILE --key FILE] [--log LEVEL]',
+  help: HELP,
+  async run(args, out, err, world) {
+    const refuse = (why: string) => {
+      err(`${why}\n`)
+      return STATUS.wrongInput
+    }
+    const read = readOptions(args, ['--data', '--port', '--name', '--certificate', '--key', '--log'], ['--shop', '--help'])
+    if (!read.ok) return refuse(`${read.why} See: gripbook serve --help`)
+    const { words, values, flags } = read.options
+    if (flags.has('--help')) {
+      out(HELP)
+      return STATUS.right
+    }
+    if (words.length > 0) return refuse(`${JSON.stringify(words[0])} is one word too many. See: gripbook serve --help`)
+    const port = Number(values.get('--port') ?? USUAL_PORT)
+    if (!Number.isInteger(port) || port < 0 || port > 65_534) return refuse('--port needs a whole number from 0 to 65534.')
+    const level = values.get('--log') ?? 'info'
+    if (!LEVELS.includes(level)) return refuse(`--log is one of ${LEVELS.join(', ')}.`)
+    const [file, keyFile] = [values.get('--certificate'), values.get('--key')]
+    if ((file === undefined) !== (keyFile === undefined)) return refuse('--certificate and --key go together.')
+    if (file !== undefined && !flags.has('--shop')) return refuse('--certificate is for the shop’s network: add --shop.')
+
+    const server = await import('@gripbook/server')
+    let running: Running
+    try {
+      running = await server.serve({
+        env: world.env,
+        dataFolder: values.get('--data') ?? server.dataFolder(world.env),
+        port,
+        shop: flags.has('--shop'),
+        names: values.has('--name') ? [values.get('--name')!] : [],
+        certificate: file === undefined ? null : { file, keyFile: keyFile! },
+        logger: level === 'silent' ? false : { level, stream: { write: world.err } },
+      })
+    } catch (error) {
+      const words = serverFaultText(error, server)
+      if (words === null) throw error
+      return refuse(words)
+    }
+    out(greeting(running))
+    await world.stopAsked()
+    out('Stopping.\n')
+    await running.stop()
+    return STATUS.right
+  },
+}
+
+function greeting({ addresses, where, ownerCode, trust }: Running): string {
+  const lines = [`Gripbook serves at ${addresses[0]}`]
+  if (addresses.length > 1) lines.push(`  also ${addresses.slice(1).join(', ')}`)
+  lines.push(`The record is kept at ${where}`)
+  if (trust !== null)
+    lines.push(
+      '',
+      `A new device first has to trust this shop: open ${trust.address} on it.`,
+      'The certificate’s fingerprint (SHA-256) must be:',
+      ...fingerprintLines(trust.fingerprint),
+    )
+  if (ownerCode !== null)
+    lines.push('', `This shop has no owner yet. Pair the owner’s device with the code  ${ownerCode}`, 'It counts once, until the next start.')
+  return `${lines.join('\n')}\n\n`
+}
+
+/** In two lines, as a phone shows it. */
+function fingerprintLines(fingerprint: string): string[] {
+  const pairs = fingerprint.split(':')
+  return [pairs.slice(0, 16), pairs.slice(16)].map((half) => `  ${half.join(' ')}`)
+}
+

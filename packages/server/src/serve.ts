@@ -1,0 +1,164 @@
+/** The running server: opens the shop, listens, keeps its certificate fresh, stops in good order. */
+import { randomBytes } from 'node:crypto'
+import { hostname, networkInterfaces } from 'node:os'
+import type { FastifyInstance, FastifyServerOptions } from 'fastify'
+import { buildApp } from './app/app.ts'
+import { openShop } from './app/openShop.ts'
+import { ownCertificate } from './certificates/ownCertificate.ts'
+import { shopCertificates } from './certificates/shopCertificates.ts'
+import { trustServer } from './certificates/trustServer.ts'
+
+export type Serving = {
+  env: Record<string, string | undefined>
+  dataFolder: string
+  port: number
+  /** Listens to the shop's network, by HTTPS, instead of to this machine alone. */
+  shop: boolean
+  /** More names that devices reach it by. */
+  names: readonly string[]
+  /** A certificate of one's own and its key, PEM files; without them the shop's authority makes one. */
+  certificate: { file: string; keyFile: string } | null
+  logger: FastifyServerOptions['logger']
+}
+
+export type Running = {
+  /** Where devices reach it, the likeliest first. */
+  addresses: string[]
+  /** Where the record is kept, for people. */
+  where: string
+  /** While the shop has no owner: the code with which the first device is paired. */
+  ownerCode: string | null
+  /** How devices come to trust the shop's own authority; null where it is not needed. */
+  trust: { address: string; fingerprint: string } | null
+  /** Lets what is under way end, tells live streams, closes the database. */
+  stop(): Promise<void>
+}
+
+const LOOPBACK = ['127.0.0.1', 'localhost', '[::1]', '::1']
+/** The plain server that only hands out the authority's certificate listens on the next port. */
+const TRUST_PORT_BESIDE = 1
+const LOOK_EVERY = 60_000
+
+/** Throws what opening the database, the certificates and listening throw, each with words. */
+export async function serve(options: Serving): Promise<Running> {
+  return options.shop ? serveShop(options) : serveHere(options)
+}
+
+async function serveHere({ env, dataFolder, port, names, logger }: Serving): Promise<Running> {
+  const { app, open } = await build({ env, dataFolder, secure: false, logger, hosts: () => [...LOOPBACK, ...names] })
+  await listen(app, open.close, port, '127.0.0.1')
+  return {
+    addresses: [`http://localhost:${portOf(app)}`],
+    where: open.database.where,
+    ownerCode: await open.shop.entrance.ownerCode(),
+    trust: null,
+    stop: () => stopping(app, open.close),
+  }
+}
+
+async function serveShop({ env, dataFolder, port, names, certificate, logger }: Serving): Promise<Running> {
+  const present = () => presentNames(names)
+  const made = async () => {
+    const { hosts, addresses } = present()
+    const now = new Date()
+    return certificate === null
+      ? shopCertificates({ folder: dataFolder, names: hosts, addresses, now })
+      : { ...(await ownCertificate(certificate.file, certificate.keyFile, now)), authority: null }
+  }
+  const first = await made()
+  const hosts = () => {
+    const now = present()
+    return [...LOOPBACK, ...now.hosts, ...now.addresses.map((address) => (address.includes(':') ? `[${address}]` : address))]
+  }
+  const https = { key: first.key, cert: first.cert }
+  const { app, open } = await build({ env, dataFolder, secure: true, logger, hosts, https, authority: first.authority })
+  const listening = await listen(app, open.close, port, '::').catch((error: NodeJS.ErrnoException) => {
+    // A machine without IPv6.
+    if (error.code === 'EAFNOSUPPORT' || error.code === 'EADDRNOTAVAIL') return app.listen({ port, host: '0.0.0.0' })
+    throw error
+  })
+  void listening
+  const trust = first.authority === null ? null : trustServer(first.authority)
+  if (trust !== null) await trust.listen(portOf(app) + TRUST_PORT_BESIDE)
+  let current = first.cert
+  const renewal = setInterval(() => {
+    made().then(
+      ({ key, cert }) => {
+        if (cert === current) return
+        current = cert
+        ;(app.server as unknown as { setSecureContext(given: object): void }).setSecureContext({ key, cert })
+        app.log.info('the certificate is a new one')
+      },
+      (error: unknown) => app.log.error({ err: error }, 'the certificate could not be looked after'),
+    )
+  }, LOOK_EVERY)
+  renewal.unref()
+  const { hosts: known, addresses } = present()
+  const reached = [...addresses.filter((address) => !address.includes(':')), ...known]
+  return {
+    addresses: reached.map((name) => `https://${name}:${portOf(app)}`),
+    where: open.database.where,
+    ownerCode: await open.shop.entrance.ownerCode(),
+    trust:
+      first.authority === null
+        ? null
+        : {
+            address: `http://${reached[0] ?? hostname()}:${portOf(app) + TRUST_PORT_BESIDE}`,
+            fingerprint: first.authority.fingerprint,
+          },
+    async stop() {
+      clearInterval(renewal)
+      await trust?.close()
+      await stopping(app, open.close)
+    },
+  }
+}
+
+type Building = Pick<Serving, 'env' | 'dataFolder' | 'logger'> & {
+  secure: boolean
+  hosts: () => readonly string[]
+  https?: { key: string; cert: string }
+  authority?: Awaited<ReturnType<typeof shopCertificates>>['authority'] | null
+}
+
+async function build({ env, dataFolder, secure, logger, hosts, https, authority = null }: Building) {
+  let app: FastifyInstance | undefined
+  const failed = (error: unknown) => app?.log.error({ err: error }, 'something failed that no request waits for')
+  const open = await openShop({ env, dataFolder, secure, authority, clock: Date.now, random: randomBytes, failed })
+  try {
+    app = await buildApp(open.shop, { hosts, logger, ...(https === undefined ? {} : { https }) })
+    return { app, open }
+  } catch (error) {
+    await open.close()
+    throw error
+  }
+}
+
+async function listen(app: FastifyInstance, close: () => Promise<void>, port: number, host: string): Promise<string> {
+  try {
+    return await app.listen({ port, host, listenTextResolver: () => 'listening' })
+  } catch (error) {
+    if (!['EAFNOSUPPORT', 'EADDRNOTAVAIL'].includes((error as NodeJS.ErrnoException).code ?? '')) await stopping(app, close)
+    throw error
+  }
+}
+
+async function stopping(app: FastifyInstance, close: () => Promise<void>): Promise<void> {
+  await app.close()
+  await close()
+}
+
+function portOf(app: FastifyInstance): number {
+  const address = app.server.address()
+  return typeof address === 'object' && address !== null ? address.port : 0
+}
+
+/** What this machine is called and where it stands in the shop's network at this moment; a lent address may be another one tomorrow. */
+function presentNames(names: readonly string[]): { hosts: string[]; addresses: string[] } {
+  const own = hostname().toLowerCase()
+  const local = own.includes('.') ? own : `${own}.local`
+  const addresses = Object.values(networkInterfaces())
+    .flat()
+    .flatMap((found) => (found === undefined || found.internal || found.address.startsWith('fe80:') ? [] : [found.address]))
+  return { hosts: [...new Set([own, local, ...names.map((name) => name.toLowerCase())])], addresses: [...new Set(addresses)].sort() }
+}
