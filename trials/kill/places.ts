@@ -7,13 +7,15 @@ import { killHard, killTree } from '../../packages/server/src/testing/killTree.t
 
 export type Kind = 'embedded' | 'server'
 
+/** What a Gripbook is told: its data folder, and the address of the database where it is not in there. */
+export type Spot = { dataFolder: string; url: string | null }
+
 export type Place = {
-  /** What the process that is killed is told. */
-  where: string
+  spot: Spot
   /** A place of the same kind where nothing has ever been kept. */
-  fresh(): Promise<string>
+  fresh(): Promise<Spot>
   /** SIGKILL to PostgreSQL, all of it or its first process alone. */
-  killDatabase(where: string, whole: boolean): Promise<void>
+  killDatabase(spot: Spot, whole: boolean): Promise<void>
   /** Starts PostgreSQL where Gripbook does not do so itself. */
   restart(): Promise<void>
   remove(): Promise<void>
@@ -25,40 +27,50 @@ export function placeFor(kind: Kind): Promise<Place> {
 
 async function embeddedPlace(): Promise<Place> {
   const { folder, remove } = await temporaryFolder()
-  const folders = [join(folder, 'shop')]
-  const pidIn = async (dataFolder: string) => {
+  const spots: Spot[] = []
+  const fresh = async () => {
+    const dataFolder = join(folder, `shop-${spots.length}`)
+    await mkdir(dataFolder, { mode: 0o711 })
+    spots.push({ dataFolder, url: null })
+    return spots.at(-1)!
+  }
+  const pidIn = async ({ dataFolder }: Spot) => {
     const lock = await readFile(join(dataFolder, 'postgres-17', 'postmaster.pid'), 'utf8').catch(() => '')
     return Number.parseInt(lock, 10)
   }
-  const killIn = async (dataFolder: string, whole: boolean) => {
-    const pid = await pidIn(dataFolder)
+  const killDatabase = async (spot: Spot, whole: boolean) => {
+    const pid = await pidIn(spot)
     if (pid > 0) whole ? killTree(pid) : killHard(pid)
   }
   return {
-    where: folders[0]!,
-    async fresh() {
-      const next = join(folder, `shop-${folders.length}`)
-      await mkdir(next, { mode: 0o711 })
-      folders.push(next)
-      return next
-    },
-    killDatabase: killIn,
+    spot: await fresh(),
+    fresh,
+    killDatabase,
     restart: async () => {},
     async remove() {
-      for (const each of folders) await killIn(each, true)
+      for (const spot of spots) await killDatabase(spot, true)
       await remove()
     },
   }
 }
 
 async function serverPlace(): Promise<Place> {
+  const { folder, remove } = await temporaryFolder()
   const server = await debianServer()
   await server.start()
+  let made = 0
+  const fresh = async (): Promise<Spot> => ({
+    dataFolder: join(folder, `shop-${made++}`),
+    url: await server.freshDatabase(),
+  })
   return {
-    where: await server.freshDatabase(),
-    fresh: () => server.freshDatabase(),
+    spot: await fresh(),
+    fresh,
     killDatabase: (_, whole) => server.kill(whole),
     restart: () => server.start(),
-    remove: () => server.remove(),
+    async remove() {
+      await server.remove()
+      await remove()
+    },
   }
 }

@@ -1,45 +1,61 @@
 /** The trial itself can fail: each kind of loss, planted, is named. */
-import { type Event, memoryStore } from '@gripbook/record'
+import { type Event, knowledgeOf, memoryStore } from '@gripbook/record'
 import { expect, test } from 'vitest'
-import { acknowledge, newTruth, nextBatch, seeded, sha256 } from './phones.ts'
+import { acknowledge, nextBatch, type Phone, seeded, sha256, type Truth, uuid } from './phones.ts'
 import { verifyAll } from './verify.ts'
-import type { Worker } from './worker.ts'
 
-type Damage = (events: Event[]) => Event[]
+type Kept = { events: Event[]; photograph: Buffer | null }
 
-async function verified(damage: Damage): Promise<void> {
+async function verified(damage: (kept: Kept) => Kept): Promise<void> {
   const random = seeded(7)
-  const truth = newTruth(random, 2)
+  const unit = uuid(random)
+  const phones = [1, 2].map((): Phone => {
+    const knowledge = knowledgeOf(unit, uuid(random), [])
+    return { waiting: [], knowledge, who: 'builder 1', cookie: '', sending: null }
+  })
+  const picture = Buffer.from('a picture')
+  const photographs = new Map([[sha256('as it was sent'), sha256(picture)]])
+  const truth: Truth = { unit, phones, made: new Map(), acknowledged: new Set(), photographs }
   const store = memoryStore(sha256)
-  for (const phone of truth.phones) {
+  for (const phone of phones) {
     const batch = nextBatch(truth, phone, random)
     await store.append(batch)
     acknowledge(truth, phone, batch)
   }
-  const kept = damage((await store.since(null, 1_000)).events)
-  const worker: Pick<Worker, 'ask'> = {
-    async ask(order) {
-      if (order.what === 'since') return { to: 0, page: { events: kept, position: 'end', more: false } }
-      if (order.what === 'heads') return { to: 0, heads: await store.heads(order.unit) }
-      const ids = new Set(kept.map(({ id }) => id))
-      return { to: 0, count: ids.size, digest: sha256(kept.map(({ hash }) => hash).join('')) }
+  const kept = damage({ events: (await store.since(null, 1_000)).events, photograph: picture })
+  await verifyAll(
+    {
+      after: async () => ({ entries: kept.events, position: 'end', more: false }),
+      heads: () => store.heads(unit),
+      photograph: async () => kept.photograph,
     },
-  }
-  await verifyAll(worker as Worker, truth)
+    truth,
+  )
 }
 
 test('a whole record passes', async () => {
-  await verified((events) => events)
+  await verified((kept) => kept)
 })
 
-const PLANTED: [string, Damage, RegExp][] = [
-  ['an acknowledged entry that is gone', (events) => events.slice(0, -1), /acknowledged and lost/],
-  ['an entry that is there twice', (events) => [...events, events[0]!], /twice/],
-  ['an entry that was changed', ([first, ...rest]) => [{ ...first!, who: 'someone else' }, ...rest], /otherwise/],
+const entries = (change: (events: Event[]) => Event[]) => (kept: Kept) => ({ ...kept, events: change(kept.events) })
+const PLANTED: [string, (kept: Kept) => Kept, RegExp][] = [
+  ['an acknowledged entry that is gone', entries((events) => events.slice(0, -1)), /acknowledged and lost/],
+  ['an entry that is there twice', entries((events) => [...events, events[0]!]), /twice/],
+  [
+    'an entry that was changed',
+    entries(([first, ...rest]) => [{ ...first!, who: 'someone else' }, ...rest]),
+    /otherwise/,
+  ],
   [
     'an entry that nobody made',
-    (events) => [...events, { ...events[0]!, id: '00000000-0000-4000-8000-000000000001' }],
+    entries((events) => [...events, { ...events[0]!, id: '00000000-0000-4000-8000-000000000001' }]),
     /nobody made/,
+  ],
+  ['a photograph that is gone', (kept) => ({ ...kept, photograph: null }), /photograph .* lost/],
+  [
+    'a photograph that was changed',
+    (kept) => ({ ...kept, photograph: Buffer.from('another') }),
+    /photograph .* otherwise/,
   ],
 ]
 for (const [what, damage, words] of PLANTED)
