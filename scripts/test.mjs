@@ -1,9 +1,10 @@
 /**
- * `npm test`: types, style, dead code, house rules, then every test. All stages run even when one fails, so that one run tells everything.
+ * `npm test`: what the machine lacks, types, style, dead code, house rules, then every test. All stages run even when one fails, so that one run tells everything.
  * The last line is always "N passed, N failed": tests, plus one failed for each stage before them that failed.
  */
 import { mkdirSync, readFileSync, rmSync } from 'node:fs'
 import { dirname, join } from 'node:path'
+import { prepareMachine } from './machine.mjs'
 import { mustBeInstalled, ROOT, run, TOOLS } from './tools.mjs'
 
 const STAGES = [
@@ -15,6 +16,8 @@ const STAGES = [
 const REPORT = join(ROOT, 'node_modules/.cache/vitest.json')
 
 mustBeInstalled()
+const preparing = performance.now()
+say(line('machine', prepareMachine(), preparing))
 const failedStages = STAGES.filter((stage) => !stageHolds(stage)).map((stage) => stage.name)
 const tests = runTests()
 const failed = failedStages.length + tests.failed

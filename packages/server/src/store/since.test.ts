@@ -1,17 +1,19 @@
 /** A reader that goes on from its position misses nothing, however writers overlap; on PostgreSQL's every isolation level. */
 import { Kysely, sql } from 'kysely'
-import { afterAll, beforeAll, expect, test } from 'vitest'
+import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
 import { connect, type Database } from '../database/connect.ts'
 import { DatabaseError } from '../database/faults.ts'
 import { PlainDialect } from '../database/plainDialect.ts'
 import { poolTo } from '../database/pool.ts'
-import { type DebianServer, debianServer } from '../testing/debianServer.ts'
+import { type DebianServer, debianServer, hasDebianServer, skipWithoutDebianServer } from '../testing/debianServer.ts'
 import { entriesOf, UNIT, uuid } from '../testing/entries.ts'
 import { sqlStore } from './sqlStore.ts'
 
 let server: DebianServer
 const opened: { close: () => Promise<void> }[] = []
+beforeEach(skipWithoutDebianServer)
 beforeAll(async () => {
+  if (!hasDebianServer()) return
   server = await debianServer()
   await server.start()
 })

@@ -1,9 +1,9 @@
 import type { Store } from '@gripbook/record'
 import { storeSuite } from '@gripbook/record'
 import { sql } from 'kysely'
-import { afterAll, beforeAll, describe, test } from 'vitest'
+import { afterAll, beforeAll, beforeEach, describe, test } from 'vitest'
 import { connect, type Database } from '../database/connect.ts'
-import { type DebianServer, debianServer } from '../testing/debianServer.ts'
+import { type DebianServer, debianServer, hasDebianServer, skipWithoutDebianServer } from '../testing/debianServer.ts'
 import { temporaryFolder } from '../testing/folders.ts'
 import { sqlStore } from './sqlStore.ts'
 
@@ -33,10 +33,12 @@ describe('embedded PostgreSQL', () => {
 })
 
 describe('a PostgreSQL server by its address', () => {
+  beforeEach(skipWithoutDebianServer)
   const opened: Database[] = []
   let server: DebianServer
   let url = ''
   beforeAll(async () => {
+    if (!hasDebianServer()) return
     server = await debianServer()
     await server.start()
   })

@@ -96,6 +96,11 @@ export function hasDebianServer(): boolean {
   return installedVersion() !== undefined
 }
 
+/** For `beforeEach`: a test that wants the server says so and skips where there is none. */
+export function skipWithoutDebianServer({ skip }: { skip: (why: string) => void }): void {
+  if (!hasDebianServer()) skip('PostgreSQL is not installed: apt-get install --no-install-recommends postgresql')
+}
+
 function installedVersion(): number | undefined {
   const versions = existsSync(DEBIAN) ? readdirSync(DEBIAN).map(Number) : []
   return versions.filter((found) => found >= OLDEST).sort((a, b) => a - b)[0]
