@@ -93,7 +93,7 @@ test('a viewer writes nothing, a builder does not sign as checker or release', a
   }
   const asBuilder = chainOf(builder).next(stepSigned({ step: 'final pass', as: 'builder' }))
   expect((await builder.ask('POST', '/api/entries', { entries: [asBuilder] })).statusCode).toBe(200)
-  const override = chainOf(builder).next(gateOverridden({ gate: 'hand-started', reason: 'one at a time' }))
+  const override = chainOf(builder).next(gateOverridden({ gate: 'hand-start', reason: 'one at a time' }))
   expect((await builder.ask('POST', '/api/entries', { entries: [override] })).statusCode).toBe(200)
 })
 

@@ -35,9 +35,9 @@ export const liveRoutes: Routes = (shop) => async (app) => {
     },
     async (request, reply) => {
       const session = request.session!
+      const from = await startOf(request)
       const mine = open.get(session.id) ?? 0
       if (mine >= MOST_OF_A_SESSION || streams.size >= MOST_OF_ALL) throw new Refused('too-often')
-      const from = await startOf(request)
       const stream = new AbortController()
       streams.add(stream)
       open.set(session.id, mine + 1)

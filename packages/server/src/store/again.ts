@@ -2,7 +2,7 @@
 const TRIES = 20
 const SERIALIZATION_FAILURE = '40001'
 const DEADLOCK = '40P01'
-const UNIQUE_VIOLATION = '23505'
+export const UNIQUE_VIOLATION = '23505'
 
 export async function again<T>(work: () => Promise<T>): Promise<T> {
   for (let tried = 1; ; tried++) {

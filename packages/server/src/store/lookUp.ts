@@ -1,4 +1,4 @@
-/** What is kept already that bears on some entries, read in one query, or two where a number seems to be taken, however many entries there are. */
+/** What is kept already that bears on some entries, read in one query, or two where some seem to be kept already, however many entries there are. */
 import { must } from '@gripbook/engine'
 import type { Event, Head, Kept } from '@gripbook/record'
 import { type Kysely, sql } from 'kysely'
@@ -13,14 +13,19 @@ export type Known = Kept & {
   moved(): (Head & { unit: string })[]
 }
 
-export async function lookUp(db: Kysely<Tables>, wanted: readonly Event[]): Promise<Known> {
-  const found = await keptAbout(db, wanted)
-  const hashes = new Map(found.filter(({ what }) => what === 'entry').map(({ id, hash }) => [id, hash]))
+/**
+ * Entries that go on from the end of their chain are not looked for by their ids: the table's key finds the rare one whose id is taken, nothing is kept,
+ * and the next time `everyId` is asked for, so that it can be told. Looking for each would cost a quarter of an append.
+ */
+export async function lookUp(db: Kysely<Tables>, wanted: readonly Event[], everyId: boolean): Promise<Known> {
+  const found = await endsAbout(db, wanted)
   const heads = new Map<string, Head & { unit: string }>()
   for (const { what, id, device, seq, hash } of found)
     if (what === 'head') heads.set(chainOf({ unit: id, device }), { unit: id, device, seq, hash })
-  const taken = wanted.filter((event) => !hashes.has(event.id) && event.seq <= (heads.get(chainOf(event))?.seq ?? 0))
-  const numbered = new Map((await idsAt(db, taken)).map((found) => [numberOf(found), found.id]))
+  const taken = wanted.filter((event) => everyId || event.seq <= (heads.get(chainOf(event))?.seq ?? 0))
+  const kept = await keptAt(db, taken)
+  const hashes = new Map(kept.map(({ id, hash }) => [id, hash]))
+  const numbered = new Map(kept.map((entry) => [numberOf(entry), entry.id]))
   const moved = new Set<string>()
   const added: Event[] = []
   const last = found.find(({ what }) => what === 'log')?.seq
@@ -53,16 +58,14 @@ export function isUuid(text: unknown): boolean {
   return typeof text === 'string' && UUID.test(text)
 }
 
-/** A row of one of three kinds: the log (`seq`: how far), an entry (`id`, `hash`), a head (`id`: its unit). */
-type Found = { what: 'log' | 'entry' | 'head'; id: string; device: string; seq: number; hash: string }
+/** A row of one of two kinds: the log (`seq`: how far), or a head (`id`: its unit). */
+type Found = { what: 'log' | 'head'; id: string; device: string; seq: number; hash: string }
 
 /** In one statement, so that all of it is of the same moment as the log's end. */
-async function keptAbout(db: Kysely<Tables>, events: readonly Event[]): Promise<Found[]> {
+async function endsAbout(db: Kysely<Tables>, events: readonly Event[]): Promise<Found[]> {
   const chains = [...new Map(events.map((event) => [chainOf(event), event])).values()]
   const { rows } = await sql<Found>`
     select 'log' as what, null::uuid as id, null::uuid as device, last as seq, null::text as hash from record_log where id = 1
-    union all
-    select 'entry', id, null, null, hash from record_entry where id = any(${events.map(({ id }) => id)}::uuid[])
     union all
     select 'head', head.unit, head.device, head.seq, head.hash
     from unnest(${chains.map(({ unit }) => unit)}::uuid[], ${chains.map(({ device }) => device)}::uuid[]) as wanted (unit, device)
@@ -70,12 +73,15 @@ async function keptAbout(db: Kysely<Tables>, events: readonly Event[]): Promise<
   return rows
 }
 
-type Numbered = { id: string; unit: string; device: string; seq: number }
+type KeptEntry = { id: string; unit: string; device: string; seq: number; hash: string }
 
-async function idsAt(db: Kysely<Tables>, events: readonly Event[]): Promise<Numbered[]> {
+/** Entries that have the id or the number of one of these. What is kept is never changed, so it may be read a moment after the ends. */
+async function keptAt(db: Kysely<Tables>, events: readonly Event[]): Promise<KeptEntry[]> {
   if (events.length === 0) return []
-  const { rows } = await sql<Numbered>`
-    select entry.id, entry.unit, entry.device, entry.seq
+  const { rows } = await sql<KeptEntry>`
+    select id, unit, device, seq, hash from record_entry where id = any(${events.map(({ id }) => id)}::uuid[])
+    union
+    select entry.id, entry.unit, entry.device, entry.seq, entry.hash
     from unnest(
       ${events.map(({ unit }) => unit)}::uuid[], ${events.map(({ device }) => device)}::uuid[], ${events.map(({ seq }) => seq)}::bigint[]
     ) as wanted (unit, device, seq)

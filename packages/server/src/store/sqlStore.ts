@@ -21,11 +21,14 @@ export function sqlStore(db: Kysely<Tables>): Store {
     MOST_TOGETHER,
   )
 
+  let turn: Promise<void> = Promise.resolve()
+
   return {
     async append(batch) {
       if (batch.length === 0) return { ok: true, added: 0, known: 0 }
-      // Read as it comes, while the batches before it are on their way to the disk, and after a turn, so that the database is heard between two.
-      await aTurn()
+      // Read as it comes, while the batches before it are on their way to the disk; one to a turn, so that the database is heard between two.
+      turn = turn.then(() => aTurn())
+      await turn
       return appendBatch(readBatch(batch, nodeSha256))
     },
 

@@ -9,14 +9,20 @@
 import { type Appended, type Event, judgeBatch, type ReadEntry } from '@gripbook/record'
 import { type Kysely, sql } from 'kysely'
 import type { Tables } from '../database/tables.ts'
-import { again, overtaken } from './again.ts'
+import { again, overtaken, UNIQUE_VIOLATION } from './again.ts'
 import { type Known, lookUp } from './lookUp.ts'
 
 export function write(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[])[]): Promise<Appended[]> {
+  let everyId = false
   return again(async () => {
-    const answers = (await attempt(db, batches)) ?? (await inTurn(db, batches))
-    if (answers === null) throw overtaken()
-    return answers
+    try {
+      const answers = (await attempt(db, batches, everyId)) ?? (await inTurn(db, batches, everyId))
+      if (answers === null) throw overtaken()
+      return answers
+    } catch (error) {
+      everyId ||= (error as { code?: string }).code === UNIQUE_VIOLATION
+      throw error
+    }
   })
 }
 
@@ -24,11 +30,13 @@ export function write(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[
  * Reads, judges, keeps: two statements, and nothing is locked in between, so that a process that stops there (a suspended machine) holds up nobody.
  * Null, with nothing kept, when another process has kept something since the reading.
  */
-async function attempt(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[])[]): Promise<Appended[] | null> {
-  const known = await lookUp(
-    db,
-    batches.flat().flatMap((read) => (read.ok ? read.event : [])),
-  )
+async function attempt(
+  db: Kysely<Tables>,
+  batches: readonly (readonly ReadEntry[])[],
+  everyId: boolean,
+): Promise<Appended[] | null> {
+  const events = batches.flat().flatMap((read) => (read.ok ? read.event : []))
+  const known = await lookUp(db, events, everyId)
   const fresh: { event: Event; text: string }[] = []
   const answers = batches.map((batch): Appended => {
     const judged = judgeBatch(batch, known)
@@ -41,13 +49,17 @@ async function attempt(db: Kysely<Tables>, batches: readonly (readonly ReadEntry
 }
 
 /** The same with the log's row locked first: whoever was overtaken waits for its turn, and is not overtaken again, unless the engine takes the lock lightly. */
-function inTurn(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[])[]): Promise<Appended[] | null> {
+function inTurn(
+  db: Kysely<Tables>,
+  batches: readonly (readonly ReadEntry[])[],
+  everyId: boolean,
+): Promise<Appended[] | null> {
   return db.transaction().execute(async (trx) => {
     await sql`
       select set_config('idle_in_transaction_session_timeout', '30000', true) from record_log where id = 1 for update`.execute(
       trx,
     )
-    return attempt(trx, batches)
+    return attempt(trx, batches, everyId)
   })
 }
 
