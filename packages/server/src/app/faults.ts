@@ -36,7 +36,15 @@ export const FAULTS = {
   'too-often': { status: 429, words: 'Too many requests. Wait a little.' },
   'too-many-headers': { status: 431, words: 'The header of this request is too large.' },
   failed: { status: 500, words: 'Gripbook failed. It is written in its log under this number.' },
+  'damaged-photograph': {
+    status: 500,
+    words: 'This photograph is damaged or gone where it was kept. Put it back from a backup or an archive.',
+  },
   'no-database': { status: 503, words: 'The database does not answer at the moment. Nothing is lost: send again.' },
+  'no-place': {
+    status: 503,
+    words: 'Where photographs are kept does not answer or refuses; the log says why. Nothing is lost: send again.',
+  },
   stopping: { status: 503, words: 'The server is being stopped. Send again in a moment.' },
 } as const satisfies Record<string, { status: number; words: string }>
 

@@ -32,7 +32,7 @@ test('a thumbnail or text inside a header makes it unclean', () => {
   expect(isCleanJpeg(withSegment(plain, 0xe0, Buffer.concat([JFIF, Buffer.from('text')])))).toBe(false)
   expect(isCleanJpeg(withSegment(plain, 0xdb, Buffer.from('hidden')))).toBe(false)
   expect(isCleanJpeg(withSegment(plain, 0xc4, Buffer.alloc(17)))).toBe(false)
-  let tables = plain
+  let tables: Buffer = plain
   for (let i = 0; i < 4; i++)
     tables = withSegment(tables, 0xdb, Buffer.concat([Buffer.from([i]), Buffer.alloc(64, 65)]))
   expect(isCleanJpeg(tables)).toBe(false)

@@ -33,12 +33,9 @@ export function folderPlace(folder: string): Place {
     }
   }
 
-  /** Once for each process; tried again when it failed. */
+  /** Once for each process; tried again when anything failed: the folder may have been away. */
   function prepared(): Promise<void> {
-    ready ??= prepare().catch((error) => {
-      ready = undefined
-      throw error
-    })
+    ready ??= prepare()
     return ready
   }
 
@@ -66,7 +63,12 @@ export function folderPlace(folder: string): Place {
     where: folder,
     put(name, bytes) {
       mustBeName(name)
-      return usable(() => write(name, bytes))
+      return usable(() =>
+        write(name, bytes).catch((error) => {
+          ready = undefined
+          throw error
+        }),
+      )
     },
     get(name) {
       mustBeName(name)

@@ -38,7 +38,7 @@ export function cleaned(sent: Buffer): Promise<Picture> {
 export function proven(bytes: Buffer): Promise<Picture> {
   return orRefused(async () => {
     if (!isCleanJpeg(bytes)) throw new Refused('bad-photograph')
-    const { info } = await opened(bytes).raw().toBuffer({ resolveWithObject: true })
+    const { info } = await opened(bytes, 'warning').raw().toBuffer({ resolveWithObject: true })
     return { bytes, width: info.width, height: info.height }
   })
 }
@@ -49,8 +49,9 @@ export async function smaller({ bytes, width, height }: Picture, longest: number
   return opened(bytes).resize({ width: longest, height: longest, fit: 'inside' }).jpeg(SMALL).toBuffer()
 }
 
-function opened(bytes: Buffer): Sharp {
-  return sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn: 'error' })
+/** Cameras write files that a decoder warns about; what was encoded here gives no cause to. */
+function opened(bytes: Buffer, failOn: 'error' | 'warning' = 'error'): Sharp {
+  return sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn })
 }
 
 /** What the decoder stops at is in the file; its words are about its insides, not for the one who took the photograph. */

@@ -76,7 +76,7 @@ async function send(store: Store, asked: Asked): Promise<Answer> {
   const response = await fetch(asked.url, {
     method: asked.method,
     headers: await signed(asked, store),
-    body: asked.body ?? null,
+    body: (asked.body ?? null) as NonNullable<RequestInit['body']> | null,
     redirect: 'manual',
     signal: AbortSignal.timeout(PATIENCE),
   })

@@ -88,10 +88,11 @@ export const photographRoutes: Routes = (shop) => async (app) => {
       const found = await shop.photographs.find(params.sha256)
       if (found === null) throw new Refused('not-found')
       const tag = `"${found.sha256}-${query.size}"`
+      const isHeld = hasTag(headers['if-none-match'], tag)
+      const bytes = isHeld ? null : await inWords(request, () => shop.photographs.read(params.sha256, query.size))
+      // Not before the bytes are there: an answer that they are damaged is for no cache.
       reply.header('etag', tag).header('cache-control', 'private, max-age=31536000, immutable')
-      if (hasTag(headers['if-none-match'], tag)) return reply.status(304).send()
-      const bytes = await inWords(request, () => shop.photographs.read(params.sha256, query.size))
-      return reply.type('image/jpeg').send(bytes)
+      return isHeld ? reply.status(304).send() : reply.type('image/jpeg').send(bytes)
     },
   )
 }

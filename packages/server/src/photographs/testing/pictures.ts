@@ -1,6 +1,6 @@
 /** Pictures for tests, made by sharp: what a camera sends, and what somebody sends who means no good. */
 import { createHash } from 'node:crypto'
-import sharp from 'sharp'
+import sharp, { type Sharp } from 'sharp'
 
 export const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
 
@@ -17,12 +17,12 @@ export function quarters(width: number, height: number): Buffer {
   return pixels
 }
 
-export function upright(width = 96, height = 64): sharp.Sharp {
+export function upright(width = 96, height = 64): Sharp {
   return sharp(quarters(width, height), { raw: { width, height, channels: 3 } })
 }
 
 /** A photograph whose sizes in bytes cannot be guessed: noise, always the same for the same seed. */
-export function noise(width: number, height: number, seed = 1): sharp.Sharp {
+export function noise(width: number, height: number, seed = 1): Sharp {
   const pixels = Buffer.alloc(width * height * 3)
   let state = seed
   for (let i = 0; i < pixels.length; i++) {
@@ -33,7 +33,7 @@ export function noise(width: number, height: number, seed = 1): sharp.Sharp {
 }
 
 /** What a camera of a phone writes beside the picture: place, time, maker, XMP, a turn, a colour profile. */
-export function asFromCamera(picture: sharp.Sharp, orientation = 1): Promise<Buffer> {
+export function asFromCamera(picture: Sharp, orientation = 1): Promise<Buffer> {
   return picture
     .jpeg({ quality: 95, chromaSubsampling: '4:4:4' })
     .withExif({
