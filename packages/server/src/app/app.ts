@@ -14,10 +14,11 @@ import { entryRoutes } from '../routes/entries.ts'
 import { healthRoutes } from '../routes/health.ts'
 import { liveRoutes } from '../routes/live.ts'
 import { metricRoutes } from '../routes/metrics.ts'
+import { photographRoutes } from '../routes/photographs.ts'
 import { unitRoutes } from '../routes/units.ts'
 
 /** The routes that there are, one file for each resource. */
-const ROUTES: readonly Routes[] = [entryRoutes, unitRoutes, liveRoutes, healthRoutes, metricRoutes]
+const ROUTES: readonly Routes[] = [entryRoutes, unitRoutes, liveRoutes, healthRoutes, metricRoutes, photographRoutes]
 
 export type AppOptions = {
   /** Names by which the server is reached ("127.0.0.1", "shop.local"), without port. A request by another name is refused: a page elsewhere may have made its own name point here. */

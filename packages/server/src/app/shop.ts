@@ -3,12 +3,14 @@ import type { Store } from '@gripbook/record'
 import type { Kysely } from 'kysely'
 import type { Tables } from '../database/tables.ts'
 import type { Entrance } from '../entrance/entrance.ts'
+import type { Photographs } from '../photographs/photographs.ts'
 import type { News } from './news.ts'
 
 export type Shop = {
   db: Kysely<Tables>
   store: Store
   entrance: Entrance
+  photographs: Photographs
   news: News
   /** Whether devices reach this server by HTTPS. */
   secure: boolean

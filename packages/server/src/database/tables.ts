@@ -17,4 +17,18 @@ export type Tables = {
   }
   /** The last entry of each device about each unit; `position`: where the log was when it had been kept, or shortly after. */
   record_head: { unit: string; device: string; seq: number; hash: string; position: number }
+  /** Photographs that are kept; `sha256`, `small_1280`, `small_320`: of the kept file and its smaller pictures, by which they are named in their place. */
+  photograph_kept: {
+    photograph: string
+    sha256: string
+    bytes: number
+    width: number
+    height: number
+    small_1280: string
+    small_320: string
+    at: number
+  }
+  /** Photographs on their way: bytes that have come of how many, and when the last piece came. */
+  photograph_upload: { photograph: string; device: string; total: number; received: number; last_at: number }
+  photograph_piece: { photograph: string; device: string; from_byte: number; bytes: Buffer }
 }
