@@ -148,7 +148,8 @@ function rightOne(random: Random, target: Target): InjectOptions & { headers: Re
     () => ({ method: 'PATCH', url: `/api/people/${uuidOf(random)}`, headers: as(owner), payload: { role: 'viewer' } }),
     () => ({ method: 'PATCH', url: `/api/people/${uuidOf(random)}`, headers: as(builder), payload: { role: 'owner' } }),
     () => ({ method: 'DELETE', url: `/api/sessions/${uuidOf(random)}`, headers: as(owner) }),
-    () => ({ method: 'GET', url: '/api/session', headers: as(builder) }),
+    // As one whose session has ended: with a good one, "sent as DELETE" would sign out, and rightly.
+    () => ({ method: 'GET', url: '/api/session', headers: as(target.cookies.ended) }),
     () => ({ method: 'GET', url: '/api/people', headers: as(builder) }),
     () => ({ method: 'GET', url: '/api/metrics', headers: as(viewer) }),
     () => ({ method: 'GET', url: '/api/openapi.json', headers: as('') }),

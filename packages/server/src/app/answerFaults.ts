@@ -1,4 +1,5 @@
 /** What goes wrong in a request, as a problem document: a fault of the list, never the words of a library, a query or a stack. */
+import type { Socket } from 'node:net'
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
 import { DatabaseError } from '../database/faults.ts'
@@ -12,6 +13,7 @@ const BY_CODE: Record<string, FaultCode> = {
   FST_ERR_CTP_EMPTY_JSON_BODY: 'wrong-request',
   FST_ERR_CTP_INVALID_JSON_BODY: 'wrong-request',
   FST_ERR_BAD_URL: 'wrong-request',
+  FST_ERR_MAX_PARAM_LENGTH: 'wrong-request',
   FST_ERR_NOT_FOUND: 'not-found',
 }
 const BY_STATUS: Record<number, FaultCode> = {
@@ -26,6 +28,33 @@ const BY_STATUS: Record<number, FaultCode> = {
 
 /** What PostgreSQL and its driver say when nobody answers: the request may be sent again. */
 const NO_DATABASE = new Set(['ECONNREFUSED', 'ECONNRESET', 'EPIPE', 'ENOENT', '57P01', '57P02', '57P03', '53300'])
+
+/** For what is refused before there is a route: an address that cannot be read. */
+export function answerBadAddress(error: FastifyError, request: FastifyRequest, reply: FastifyReply): void {
+  const [code, details] = faultOf(error, request)
+  answer(reply, code, details)
+}
+
+/** For what is no HTTP at all: there is no request to answer, only a connection. */
+export function answerNoHttp(error: { code?: string }, socket: Socket): void {
+  const code: FaultCode =
+    error.code === 'HPE_HEADER_OVERFLOW'
+      ? 'too-many-headers'
+      : error.code === 'ERR_HTTP_REQUEST_TIMEOUT'
+        ? 'too-slow'
+        : 'wrong-request'
+  if (error.code !== 'ECONNRESET' && socket.writable) {
+    const body = JSON.stringify(problem(code))
+    const head = [
+      `HTTP/1.1 ${FAULTS[code].status} Refused`,
+      'content-type: application/problem+json',
+      `content-length: ${Buffer.byteLength(body)}`,
+      'connection: close',
+    ]
+    socket.write(`${head.join('\r\n')}\r\n\r\n${body}`)
+  }
+  socket.destroy(error as Error)
+}
 
 export function answerFaults(app: FastifyInstance): void {
   app.setErrorHandler((error: FastifyError, request, reply) => {

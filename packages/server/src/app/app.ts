@@ -4,7 +4,7 @@ import rateLimit from '@fastify/rate-limit'
 import swagger from '@fastify/swagger'
 import Fastify, { type FastifyInstance, type FastifyServerOptions } from 'fastify'
 import { jsonSchemaTransform, serializerCompiler, validatorCompiler } from 'fastify-type-provider-zod'
-import { answerFaults } from './answerFaults.ts'
+import { answerBadAddress, answerFaults, answerNoHttp } from './answerFaults.ts'
 import { guard } from './guard.ts'
 import type { Routes } from './kinds.ts'
 import { measure } from './measure.ts'
@@ -14,15 +14,28 @@ import { entryRoutes } from '../routes/entries.ts'
 import { healthRoutes } from '../routes/health.ts'
 import { liveRoutes } from '../routes/live.ts'
 import { metricRoutes } from '../routes/metrics.ts'
+import { pairingRoutes } from '../routes/pairing.ts'
+import { peopleRoutes } from '../routes/people.ts'
 import { photographRoutes } from '../routes/photographs.ts'
+import { sessionRoutes } from '../routes/sessions.ts'
 import { unitRoutes } from '../routes/units.ts'
 
 /** The routes that there are, one file for each resource. */
-const ROUTES: readonly Routes[] = [entryRoutes, unitRoutes, liveRoutes, healthRoutes, metricRoutes, photographRoutes]
+const ROUTES: readonly Routes[] = [
+  entryRoutes,
+  unitRoutes,
+  liveRoutes,
+  healthRoutes,
+  metricRoutes,
+  pairingRoutes,
+  peopleRoutes,
+  sessionRoutes,
+  photographRoutes,
+]
 
 export type AppOptions = {
-  /** Names by which the server is reached ("127.0.0.1", "shop.local"), without port. A request by another name is refused: a page elsewhere may have made its own name point here. */
-  hosts: readonly string[]
+  /** Names by which the server is reached at this moment ("127.0.0.1", "shop.local"), without port. A request by another name is refused: a page elsewhere may have made its own name point here. */
+  hosts: () => readonly string[]
   logger?: FastifyServerOptions['logger']
   /** Requests of one address in a minute; 0 for no limit. */
   requestsPerMinute?: number
@@ -44,6 +57,8 @@ export async function buildApp(shop: Shop, options: AppOptions): Promise<Fastify
     onProtoPoisoning: 'error',
     onConstructorPoisoning: 'error',
     return503OnClosing: true,
+    frameworkErrors: answerBadAddress,
+    clientErrorHandler: answerNoHttp,
     ...(options.https === undefined ? {} : { https: options.https }),
   } as FastifyServerOptions) as FastifyInstance
   app.setValidatorCompiler(validatorCompiler)
