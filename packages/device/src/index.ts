@@ -1,1 +1,9 @@
-export {}
+export type { Answer } from './ask.ts'
+export type { OwnState } from './database.ts'
+export { type Device, openDevice } from './device.ts'
+export { DEVICE_FAULTS, DeviceFault, type DeviceFaultCode, refusalWords, type ShopRefusal } from './faults.ts'
+export type { Given, Patience, Place } from './place.ts'
+export type { Person } from './sender.ts'
+export type { Status } from './status.ts'
+export type { EntryHere } from './units.ts'
+export type { NotStored } from './writing.ts'

@@ -1,0 +1,89 @@
+/** What lies on the device: one IndexedDB database, whose writes are on the disk when they are reported as done. */
+import type { Knowledge } from '@gripbook/record'
+import { Dexie, type Table } from 'dexie'
+import { DeviceFault, type ShopRefusal, storageFault } from './faults.ts'
+import { hexOf, type Place } from './place.ts'
+
+/** Who this device is to the shop, made when it was first opened. The secret proves to the shop that it is the same device. */
+export type Self = { key: 'self'; id: string; secret: string }
+
+/** Which tab sends at the moment, where the browser has no locks; until when, in ms since 1970. */
+export type Lease = { key: 'lease'; owner: string; until: number }
+
+/** The state of an entry that this device made. */
+export type OwnState = 'waiting' | 'sent' | 'refused'
+
+export type EntryRow = {
+  /** Counts up in the order in which entries came to lie here; `unit` and `nr` together say what is new to a tab. */
+  nr?: number
+  id: string
+  unit: string
+  device: string
+  seq: number
+  hash: string
+  /** The entry as canonical JSON: what is sent, letter for letter. */
+  text: string
+  /** Only of this device's own. */
+  state?: OwnState
+  /** ISO 8601; since when it waits. */
+  since?: string
+  refusal?: ShopRefusal
+}
+
+export type PhotographRow = {
+  sha256: string
+  bytes: number
+  state: OwnState
+  /** ISO 8601; when it was taken. */
+  since: string
+  /** Milliseconds since 1970; when it was last looked at, for making room. */
+  used: number
+  refusal?: ShopRefusal
+}
+
+/** A photograph lies in pieces, so that sending one never needs the whole of it in memory. */
+export type PieceRow = { sha256: string; number: number; bytes: Uint8Array<ArrayBuffer> }
+
+/** Version of the tables below; counts up with each change of them. */
+const VERSION = 1
+
+export class Database extends Dexie {
+  declare readonly about: Table<Self | Lease, string>
+  declare readonly knowledge: Table<Knowledge, string>
+  declare readonly entries: Table<EntryRow, number>
+  declare readonly photographs: Table<PhotographRow, string>
+  declare readonly pieces: Table<PieceRow, [string, number]>
+
+  constructor(name: string) {
+    super(name, { chromeTransactionDurability: 'strict' })
+    this.version(VERSION).stores({
+      about: 'key',
+      knowledge: 'unit',
+      entries: '++nr, &id, &[unit+device+seq], [unit+nr], state, [state+unit+seq]',
+      photographs: 'sha256, state, [state+used]',
+      pieces: '[sha256+number]',
+    })
+  }
+}
+
+/** The database and who the device is. A database of a newer Gripbook is left as it is and named by a fault. */
+export async function openDatabase(place: Pick<Place, 'name' | 'random' | 'newId'>): Promise<[Database, Self]> {
+  const db = new Database(place.name)
+  try {
+    await db.open()
+    // Dexie opens a newer database as it stands instead of failing; tables that this version does not know would be written past.
+    const found = db.backendDB().version / 10
+    if (found > VERSION) throw new DeviceFault('newer-version', { found, known: VERSION })
+    const self = await db.transaction('rw', db.about, async () => {
+      const known = (await db.about.get('self')) as Self | undefined
+      if (known !== undefined) return known
+      const made: Self = { key: 'self', id: place.newId(), secret: hexOf(place.random(32)) }
+      await db.about.add(made)
+      return made
+    })
+    return [db, self]
+  } catch (error) {
+    db.close()
+    throw storageFault(error)
+  }
+}

@@ -1,0 +1,90 @@
+/** The one loop of a tab that sends: at once when there is something new or the network is back, else after growing pauses. */
+import { pauseAfter } from './pause.ts'
+import type { Place } from './place.ts'
+import type { Refusing, Sender } from './sender.ts'
+import type { InTurn } from './turn.ts'
+
+/** Why the loop is woken. */
+export type Reason = 'new-entry' | 'network-back' | 'session'
+
+export type Loop = {
+  wake(reason: Reason): void
+  /** Resolves when the round that runs at the moment, and one that was asked for meanwhile, have ended. */
+  stop(): Promise<void>
+}
+
+type Around = {
+  place: Pick<Place, 'random' | 'patience'>
+  sender: Sender
+  turn: InTurn
+  /** After each round: null when all was sent. A throw of the database ends the round as `error`. */
+  ended: (last: Refusing | null, error: unknown) => void
+}
+
+export function startLoop({ place, sender, turn, ended }: Around): Loop {
+  let stopped = false
+  let failures = 0
+  let last: Refusing | null = null
+  let woken = true
+  let wakeNow: (() => void) | null = null
+
+  async function run(): Promise<void> {
+    while (!stopped) {
+      woken = false
+      let error: unknown = null
+      try {
+        last = await turn(sender.round)
+      } catch (thrown) {
+        error = thrown
+      }
+      if (stopped) return
+      failures = last === null && error === null ? 0 : failures + 1
+      // Whatever was wrong, the shop may be another one afterwards: set back to an older state, or with another session.
+      if (last !== null) sender.lookAgain()
+      ended(last, error)
+      await rest(error)
+    }
+  }
+
+  async function rest(error: unknown): Promise<void> {
+    if (last?.why === 'later' && last.after > 0) await pause(last.after, false)
+    else if (last === null && error === null) {
+      if (await pause(place.patience.idle, true)) sender.lookAgain()
+    } else await pause(pauseAfter(failures, place.patience, place.random), true)
+  }
+
+  /** True when the whole time has passed. Where the shop has named the time to wait, a new entry does not shorten it. */
+  function pause(time: number, mayBeShort: boolean): Promise<boolean> {
+    if (stopped || (mayBeShort && woken)) return Promise.resolve(false)
+    return new Promise((done) => {
+      const end = (whole: boolean) => {
+        clearTimeout(timer)
+        wakeNow = null
+        done(whole)
+      }
+      const timer = setTimeout(() => end(true), time)
+      wakeNow = () => {
+        if (mayBeShort || stopped) end(false)
+      }
+    })
+  }
+
+  const running = run()
+  return {
+    wake(reason) {
+      // Without a session every entry would be one question in vain.
+      if (reason === 'new-entry' && last?.why === 'refused' && last.status === 401) return
+      if (reason !== 'new-entry') {
+        failures = 0
+        sender.lookAgain()
+      }
+      woken = true
+      wakeNow?.()
+    },
+    async stop() {
+      stopped = true
+      wakeNow?.()
+      await running
+    },
+  }
+}
