@@ -2,11 +2,13 @@
 import { measuringOrder } from './measuring-order.ts'
 import { placementSpeed } from './placement-speed.ts'
 import { recordLoad } from './record-load.ts'
+import { shopLoad } from './shop-load.ts'
 
 const QUESTIONS: Record<string, (print: (line: string) => void) => Promise<void>> = {
   'placement-speed': placementSpeed,
   'measuring-order': measuringOrder,
   'record-load': recordLoad,
+  'shop-load': shopLoad,
 }
 
 async function main(names: string[]): Promise<void> {

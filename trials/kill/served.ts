@@ -18,6 +18,7 @@ export type Ask = {
 }
 
 export type Served = {
+  pid: number
   /** Ends when it serves; fails when the process ended first. The code is there while the shop has no owner. */
   open: Promise<{ ownerCode: string | null }>
   /** Fails with `Unserved` when there is no answer, or one that says to send again. */
@@ -69,6 +70,7 @@ export function startServed({ dataFolder, url }: Spot): Served {
   // Told to whoever waits for it; a process that is killed while it opens is no surprise.
   open.catch(() => {})
   return {
+    pid: child.pid ?? 0,
     open,
     gone,
     ask: (asked) => (isGone ? Promise.reject(new Unserved('the process ended')) : answerOf(asked, port, agent)),

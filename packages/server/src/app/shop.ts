@@ -14,6 +14,8 @@ export type Shop = {
   news: News
   /** Whether devices reach this server by HTTPS. */
   secure: boolean
+  /** Where devices reach this server ("https://shop.local:8443"), where that is not the address that its owner looks at it by; without a slash at the end. */
+  address?: string
   /** Milliseconds since 1970. */
   clock: () => number
   /** So many random bytes, fit for secrets. */

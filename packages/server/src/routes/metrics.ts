@@ -1,7 +1,7 @@
 /** Figures about the server, for the owner, or for a program on the same machine that collects them. */
-import { isIP } from 'node:net'
 import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
+import { isLoopback } from '../app/loopback.ts'
 
 export const metricRoutes: Routes = () => async (app) => {
   const schema = {
@@ -13,9 +13,4 @@ export const metricRoutes: Routes = () => async (app) => {
     const { registry } = app.figures
     return reply.type(registry.contentType).send(await registry.metrics())
   })
-}
-
-function isLoopback(ip: string): boolean {
-  const plain = ip.replace(/^::ffff:/, '')
-  return plain === '::1' || (isIP(plain) === 4 && plain.startsWith('127.'))
 }

@@ -22,7 +22,7 @@ export function isRunning(pid: number): boolean {
   }
 }
 
-function childrenOf(pid: number): number[] {
+export function childrenOf(pid: number): number[] {
   try {
     return execFileSync('pgrep', ['-P', String(pid)], { encoding: 'utf8' })
       .trim()
