@@ -1,10 +1,15 @@
 import { type Kysely, type Migration, type MigrationResult, Migrator, sql } from 'kysely'
 import { DatabaseError } from './faults.ts'
+import { entrance0002 } from './migrations/entrance0002.ts'
 import { photographs0003 } from './migrations/photographs0003.ts'
 import { record0001 } from './migrations/record0001.ts'
 
 /** Every step, by name, in the order of the names; one that has been released is never changed, only followed by another. */
-const MIGRATIONS: Record<string, Migration> = { '0001-record': record0001, '0003-photographs': photographs0003 }
+export const MIGRATIONS: Record<string, Migration> = {
+  '0001-record': record0001,
+  '0002-entrance': entrance0002,
+  '0003-photographs': photographs0003,
+}
 
 const NO_PRIVILEGE = '42501'
 const NO_SUCH_TABLE = '42P01'

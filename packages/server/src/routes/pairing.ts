@@ -1,0 +1,60 @@
+/** Codes that the owner makes, and the devices that are paired with them. */
+import { renderSVG } from 'uqr'
+import * as z from 'zod/mini'
+import type { Routes } from '../app/kinds.ts'
+import { sessionCookie } from '../entrance/cookie.ts'
+import { MOST_DAYS } from '../entrance/sessions.ts'
+import { device, person, role, shownName, uuid } from '../entrance/shapes.ts'
+
+/** Of one address. A person who mistypes needs a few. */
+const TRIES_PER_MINUTE = 10
+const DAY_SECONDS = 86_400
+
+export const pairingRoutes: Routes = (shop) => async (app) => {
+  app.post(
+    '/pairing',
+    {
+      config: { mayCall: 'anyone', rateLimit: { max: TRIES_PER_MINUTE, timeWindow: 60_000 } },
+      schema: {
+        summary:
+          'Pair a device with a code, used once; `name` is the person’s, with the owner code. Sets the session’s cookie',
+        body: z.strictObject({
+          code: z.string().check(z.maxLength(100)),
+          device: z.strictObject({
+            id: uuid,
+            secret: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+            name: shownName,
+          }),
+          name: z.optional(shownName),
+        }),
+        response: { 201: z.object({ person, device, expires: z.string() }) },
+      },
+    },
+    async ({ body, session: before }, reply) => {
+      const { token, session } = await shop.entrance.pair(body.code, body.device, {
+        ...(body.name === undefined ? {} : { name: body.name }),
+        ...(before === null ? {} : { replaces: before.id }),
+      })
+      reply.header('set-cookie', sessionCookie(token, MOST_DAYS * DAY_SECONDS, shop.secure))
+      return reply.status(201).send({ person: session.person, device: session.device, expires: session.expires })
+    },
+  )
+
+  app.post(
+    '/codes',
+    {
+      config: { mayCall: ['owner'] },
+      schema: {
+        summary: 'A code for someone new, or for a further device of a person; lives ten minutes, used once',
+        body: z.union([z.strictObject({ name: shownName, role }), z.strictObject({ person: uuid })]),
+        response: { 201: z.object({ code: z.string(), expires: z.string(), link: z.string(), qr: z.string() }) },
+      },
+    },
+    async ({ body, session, protocol, host }, reply) => {
+      const { code, expires } = await shop.entrance.makeCode(session!, body)
+      // The gate has held the host against the names that this server has; what stands after # is never sent to a server, so no log holds it.
+      const link = `${shop.address ?? `${protocol}://${host}`}/#pair=${code}`
+      return reply.status(201).send({ code, expires, link, qr: renderSVG(link, { ecc: 'M', border: 4 }) })
+    },
+  )
+}
