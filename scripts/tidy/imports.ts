@@ -22,6 +22,7 @@ const MAY_IMPORT: Record<string, { ours: string[]; fromOutside: string[]; node: 
       'fastify-type-provider-zod',
       'kysely',
       'pg',
+      'prom-client',
       'sharp',
       'uqr',
       'yauzl',

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { hostileTrial } from './trial.ts'
 
-test('wrong requests of every kind are refused in words, nothing fails, nothing is written', async () => {
+test('[RE8] wrong requests of every kind are refused in words, nothing fails, nothing is written', async () => {
   const { sent, byStatus, rawSent } = await hostileTrial(2_000, 1, () => {})
   expect([sent, rawSent]).toEqual([2_000, 200])
   const refused = Object.entries(byStatus).reduce(

@@ -9,7 +9,7 @@ for (const [kind, seed] of [
   ['embedded', 1],
   ['server', 2],
 ] as [Kind, number][])
-  test(`${kind}: what was acknowledged survives ${KILLS} kills at random moments`, async (context) => {
+  test(`[RE1] ${kind}: what was acknowledged survives ${KILLS} kills at random moments`, async (context) => {
     if (kind === 'server') skipWithoutDebianServer(context)
     const outcome = await killTrial(kind, KILLS, seed, () => {})
     expect(outcome.kills).toBe(KILLS)

@@ -32,7 +32,7 @@ test('a whole record has no fault, in whatever order it lies', () => {
   expect(chainFaults([], hash)).toEqual([])
 })
 
-test('a changed byte in any field of any entry is named', () => {
+test('[RE5] a changed byte in any field of any entry is named', () => {
   for (let i = 0; i < 10; i++) {
     for (const change of [
       { who: 'c' },
@@ -60,7 +60,7 @@ test('an entry that was changed and hashed anew no longer carries the one after 
   ])
 })
 
-test('a missing entry is named by its number and by the one after it', () => {
+test('[RE5] a missing entry is named by its number and by the one after it', () => {
   const events = story().filter((event) => event.id !== uuid(4))
   expect(chainFaults(events, hash)).toEqual([
     { event: uuid(5), device: PHONE, seq: 4, code: 'missing', from: 3, to: 3 },

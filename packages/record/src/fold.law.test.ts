@@ -18,7 +18,7 @@ import { writeUnitFile } from './unitFile/write.ts'
 const text = (folded: FoldedUnit): string => canonical(folded as unknown as Json)
 const count = { clashes: 0, undone: 0, settled: 0, clocks: 0, files: 0, leftOut: 0, backedOutClashes: 0 }
 
-test('1,000 histories over three devices with delays, repeats, losses and reorderings end in the same state everywhere', () => {
+test('[RE2] 1,000 histories over three devices with delays, repeats, losses and reorderings end in the same state everywhere', () => {
   for (let seed = 0; seed < 1_000; seed++) {
     const { devices, made } = history(seed, 12 + (seed % 29))
     const expected = text(fold(UNIT, made))

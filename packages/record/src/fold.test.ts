@@ -99,7 +99,7 @@ test('a reading stands in its hole as it was entered, and a later one that knew 
   expect(fold(UNIT, here.all).clashes).toEqual([])
 })
 
-test('two grips, neither knowing of the other, are a clash: both are shown, and the interval that holds both stands', () => {
+test('[RE3] two grips, neither knowing of the other, are a clash: both are shown, and the interval that holds both stands', () => {
   const here = pan()
   const ours = here.on(PHONE, grip(31.9))
   const theirs = here.on(TABLET, grip(35))
@@ -146,7 +146,7 @@ test('a third reading by one who knew both settles the clash; by one who knew on
   expect(holeOf(here.all).grip).toBe(32)
 })
 
-test('a person settles a clash by naming the entry that holds, or that none does', () => {
+test('[RE3] a person settles a clash by naming the entry that holds, or that none does', () => {
   for (const [stands, grips] of [
     [0, 31.9],
     [1, 35],

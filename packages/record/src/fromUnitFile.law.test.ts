@@ -42,7 +42,7 @@ test('a unit file with every field comes in as entries and goes out as the same 
   expect(writeUnitFile(unit!)).toBe(writeUnitFile(FULL))
 })
 
-test('any readable unit file comes in as entries and goes out as the same file, whatever the order in which they came', () => {
+test('[RE7] any readable unit file comes in as entries and goes out as the same file, whatever the order in which they came', () => {
   let readable = 0
   fc.assert(
     fc.property(fc.integer(), fc.constantFrom(EXAMPLE, JSON.stringify(FULL)), (seed, file) => {

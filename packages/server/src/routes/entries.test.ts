@@ -12,7 +12,7 @@ afterAll(() => shop.close())
 
 const kept = async (unit: string): Promise<Event[]> => shop.store.ofUnit(unit)
 
-test('a batch is kept whole, and sent again it is known', async () => {
+test('[RE4] a batch is kept whole, and sent again it is known', async () => {
   const builder = await shop.signIn('builder')
   const chain = chainOf(builder)
   const entries = chain.some(5)

@@ -28,7 +28,7 @@ async function open(url: string): Promise<Database> {
   return database
 }
 
-test('an append that commits late is never passed: the one that began after it waits, and both are read in order', async () => {
+test('[RE6] an append that commits late is never passed: the one that began after it waits, and both are read in order', async () => {
   const url = await server.freshDatabase()
   const reader = sqlStore((await open(url)).db)
   const other = sqlStore((await open(url)).db)
@@ -66,7 +66,7 @@ test('an append that commits late is never passed: the one that began after it w
 })
 
 for (const level of ['read committed', 'repeatable read', 'serializable'])
-  test(`readers meet every entry once while four processes append at once: ${level}`, async () => {
+  test(`[RE6] readers meet every entry once while four processes append at once: ${level}`, async () => {
     const url = await server.freshDatabase()
     const { db } = await open(url)
     const { rows } = await sql<{ name: string }>`select current_database() as name`.execute(db)
