@@ -18,12 +18,7 @@ const MADE_MEANWHILE = ['42P07', '23505', '40001']
 
 /** Brings the tables up to what this version needs, each step whole or not at all; several processes may do so at once. Throws `DatabaseError`. */
 export async function migrate<T>(db: Kysely<T>): Promise<readonly MigrationResult[]> {
-  const migrator = new Migrator({
-    db,
-    provider: { getMigrations: async () => MIGRATIONS },
-    migrationTableName: 'gripbook_migration',
-    migrationLockTableName: 'gripbook_migration_lock',
-  })
+  const migrator = migratorOf(db)
   try {
     return await alone(db, async () => {
       const { error, results } = await migrator.migrateToLatest()
@@ -37,6 +32,16 @@ export async function migrate<T>(db: Kysely<T>): Promise<readonly MigrationResul
       throw new DatabaseError({ code: 'made-by-newer', reason: message }, error)
     throw error
   }
+}
+
+/** Runs the steps, whoever sees to it that nobody else does so at the same time. */
+export function migratorOf<T>(db: Kysely<T>): Migrator {
+  return new Migrator({
+    db,
+    provider: { getMigrations: async () => MIGRATIONS },
+    migrationTableName: 'gripbook_migration',
+    migrationLockTableName: 'gripbook_migration_lock',
+  })
 }
 
 /** One process at a time: the row is locked on one connection until the work, on another, is done. A process that dies gives it back. */
