@@ -16,6 +16,19 @@ test('what is encoded without anything beside it is clean', async () => {
   expect(isCleanJpeg(withSegment(plain, 0xee, adobe))).toBe(true)
 })
 
+/** The same picture, its frame called otherwise: ITU-T T.81, table B.1 (from memory). */
+function withFrame(marker: number): Buffer {
+  const changed = Buffer.from(plain)
+  changed[changed.indexOf(Buffer.from([0xff, 0xc0])) + 1] = marker
+  return changed
+}
+
+test('frames that are coded one after the other or progressively with Huffman codes are taken, no others', () => {
+  for (const marker of [0xc0, 0xc1, 0xc2]) expect(isCleanJpeg(withFrame(marker)), `${marker}`).toBe(true)
+  for (const marker of [0xc3, 0xc5, 0xc6, 0xc7, 0xc8, 0xc9, 0xca, 0xcb, 0xcd, 0xce, 0xcf])
+    expect(isCleanJpeg(withFrame(marker)), `${marker}`).toBe(false)
+})
+
 test('anything beside the picture makes it unclean', async () => {
   expect(isCleanJpeg(await asFromCamera(upright()))).toBe(false)
   expect(isCleanJpeg(await upright().withIccProfile('p3').jpeg().toBuffer())).toBe(false)

@@ -9,6 +9,7 @@ const DQT = 0xdb
 const DHT = 0xc4
 const DRI = 0xdd
 const BASELINE = 0xc0
+const EXTENDED = 0xc1
 const PROGRESSIVE = 0xc2
 const APP0 = 0xe0
 const APP14 = 0xee
@@ -50,6 +51,7 @@ function isPartOfPicture(marker: number, body: Uint8Array, found: Found, isFirst
     case DRI:
       return found.scans === 0 && body.length === 2
     case BASELINE:
+    case EXTENDED:
     case PROGRESSIVE:
       return ++found.frames === 1 && isFrame(body)
     case SOS:

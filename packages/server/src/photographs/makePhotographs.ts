@@ -133,7 +133,7 @@ export function makePhotographs({ db, place, clock }: Given): Photographs {
     takeIn(kept, bytes) {
       const { photograph } = kept
       return oneAtATime(async () => {
-        if (bytes.length !== kept.bytes || sha256(bytes) !== kept.sha256)
+        if (!isTold(kept) || bytes.length !== kept.bytes || sha256(bytes) !== kept.sha256)
           throw new Refused('bad-photograph', { photograph })
         const before = await rowOf(photograph)
         if (before !== null && typeof (await sound(before.sha256)) !== 'string') return 'known'
@@ -162,6 +162,11 @@ export function makePhotographs({ db, place, clock }: Given): Photographs {
       }
     },
   }
+}
+
+/** What an archive says of a photograph was written elsewhere: a name that is no hash, or a time that is none, is not taken over. */
+function isTold({ photograph, at }: KeptPhotograph): boolean {
+  return /^[0-9a-f]{64}$/.test(photograph) && !Number.isNaN(Date.parse(at))
 }
 
 function shown({ photograph, sha256, bytes, width, height, at }: Row): KeptPhotograph {

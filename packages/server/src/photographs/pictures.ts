@@ -21,12 +21,15 @@ const TAKEN: readonly string[] = ['jpeg', 'png', 'webp']
 
 export type Picture = { bytes: Buffer; width: number; height: number }
 
-/** Upright, sRGB, JPEG without any data but the picture. Throws `Refused` bad-photograph for what is not whole, moves, is too large or no photograph. */
+/**
+ * Upright, sRGB, JPEG without any data but the picture; of a picture that moves the first frame. Throws `Refused` bad-photograph for what is not whole, is
+ * too large or no photograph.
+ */
 export function cleaned(sent: Buffer): Promise<Picture> {
   return orRefused(async () => {
     const given = opened(sent)
-    const { format, pages = 1 } = await given.metadata()
-    if (!TAKEN.includes(format) || pages > 1) throw new Refused('bad-photograph')
+    const { format } = await given.metadata()
+    if (!TAKEN.includes(format)) throw new Refused('bad-photograph')
     const upright = given.autoOrient().flatten({ background: '#ffffff' }).toColourspace('srgb').jpeg(FULL)
     const { data, info } = await upright.toBuffer({ resolveWithObject: true })
     must(isCleanJpeg(data), 'a picture encoded here is clean', info)
@@ -51,7 +54,7 @@ export async function smaller({ bytes, width, height }: Picture, longest: number
 
 /** Cameras write files that a decoder warns about; what was encoded here gives no cause to. */
 function opened(bytes: Buffer, failOn: 'error' | 'warning' = 'error'): Sharp {
-  return sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn })
+  return sharp(bytes, { limitInputPixels: MOST_PIXELS, failOn, page: 0, pages: 1 })
 }
 
 /** What the decoder stops at is in the file; its words are about its insides, not for the one who took the photograph. */
