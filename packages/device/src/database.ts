@@ -70,10 +70,10 @@ export class Database extends Dexie {
 export async function openDatabase(place: Pick<Place, 'name' | 'random' | 'newId'>): Promise<[Database, Self]> {
   const db = new Database(place.name)
   try {
-    await db.open()
-    // Dexie opens a newer database as it stands instead of failing; tables that this version does not know would be written past.
-    const found = db.backendDB().version / 10
+    // Dexie would open a newer database and write its own tables into it, so its version is looked at first.
+    const found = (await versionOf(place.name)) / 10
     if (found > VERSION) throw new DeviceFault('newer-version', { found, known: VERSION })
+    await db.open()
     const self = await db.transaction('rw', db.about, async () => {
       const known = (await db.about.get('self')) as Self | undefined
       if (known !== undefined) return known
@@ -86,4 +86,26 @@ export async function openDatabase(place: Pick<Place, 'name' | 'random' | 'newId
     db.close()
     throw storageFault(error)
   }
+}
+
+/** The version of the database that lies here, as the browser counts (ten times Dexie's); 0 when there is none, and then none is made. */
+function versionOf(name: string): Promise<number> {
+  return new Promise((done, fail) => {
+    const opening = indexedDB.open(name)
+    let none = false
+    opening.onupgradeneeded = () => {
+      none = true
+      opening.transaction?.abort()
+    }
+    opening.onsuccess = () => {
+      const { version } = opening.result
+      opening.result.close()
+      done(version)
+    }
+    opening.onerror = (event) => {
+      event.preventDefault()
+      if (none) done(0)
+      else fail(opening.error)
+    }
+  })
 }

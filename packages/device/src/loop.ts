@@ -72,8 +72,8 @@ export function startLoop({ place, sender, turn, ended }: Around): Loop {
   const running = run()
   return {
     wake(reason) {
-      // Without a session every entry would be one question in vain.
-      if (reason === 'new-entry' && last?.why === 'refused' && last.status === 401) return
+      // Without a session every entry would be one question in vain. While a round runs it is not known yet what it will find.
+      if (reason === 'new-entry' && wakeNow !== null && last?.why === 'refused' && last.status === 401) return
       if (reason !== 'new-entry') {
         failures = 0
         sender.lookAgain()

@@ -1,0 +1,170 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { chromium } from 'playwright-core'
+import { describe, expect, test } from 'vitest'
+import { CHROMIUM, FLAGS, openPage } from './testing/browser.ts'
+import { allSent, bench, status, tab, title, UNIT, until, without } from './testing/trials.ts'
+
+describe.skipIf(without)(title('what lies on the device, in a real browser'), () => {
+  const { shop: openShop, phone: newPhone, lastingPhone } = bench()
+
+  test('an entry is there after the browser was killed as soon as it was written, ten times', async () => {
+    const shop = await openShop()
+    shop.switches.offline = true
+    const profile = mkdtempSync(join(tmpdir(), 'gripbook-profile-'))
+    const written: string[] = []
+    try {
+      for (let time = 0; time <= 10; time++) {
+        const { process: browser, port } = await start(profile)
+        const connection = await chromium.connectOverCDP(`http://127.0.0.1:${port}`)
+        const page = await openPage(connection.contexts()[0]!, shop.url)
+        await page.evaluate(() => window.trial.open())
+        const there = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
+        expect(there.map(({ event, state }) => [event.id, event.seq, state])).toEqual(
+          written.map((id, index) => [id, index + 1, 'waiting']),
+        )
+        if (time < 10) written.push(await page.evaluate((unit) => window.trial.note(unit, 'last words'), UNIT))
+        await kill(browser)
+      }
+      expect(written).toHaveLength(10)
+    } finally {
+      rmSync(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 })
+    }
+  })
+
+  test('when the storage is full, what the shop has makes room, then writing fails with the reason and nothing is lost', async () => {
+    const shop = await openShop()
+    // Chromium holds only a profile on the disk to the quota that is set here.
+    const phone = await lastingPhone()
+    const page = await tab(phone, shop)
+    const sent = await page.evaluate((unit) => window.trial.picture(unit, 1_000_000, 1), UNIT)
+    await allSent(page)
+    shop.switches.offline = true
+    const waiting = await page.evaluate((unit) => window.trial.picture(unit, 1_000_000, 2), UNIT)
+    const cdp = await phone.newCDPSession(page)
+    const origin = shop.url.slice(0, -1)
+    const quota = async (room: number) => {
+      const { usage } = await cdp.send('Storage.getUsageAndQuota', { origin })
+      await cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: usage + room })
+      // It remembers for half a minute how much room there was, as long as a database is open.
+      await page.evaluate(() => window.trial.device!.close())
+      await page.reload()
+      await page.evaluate(() => window.trial.open())
+    }
+    await quota(-100_000)
+    const fault = await page.evaluate(async (unit) => {
+      const { fault, device } = window.trial
+      for (let i = 0; i < 300; i++) {
+        const found = await fault(() =>
+          device!.appendAll(
+            unit,
+            'builder-1',
+            Array.from({ length: 20 }, () => window.trial.noteWritten({ text: `${i} ${'x'.repeat(900)}` })),
+          ),
+        )
+        if (found !== null) return found
+      }
+      return null
+    }, UNIT)
+    console.log(fault, await page.evaluate((unit) => window.trial.device!.entriesOf(unit).then((a) => a.length), UNIT))
+    expect(fault?.code).toBe('storage-full')
+    expect(await status(page)).toMatchObject({ storage: { full: true } })
+    const here = (name: string) =>
+      page.evaluate(async (sha) => (await window.trial.device!.photographOf(sha))?.length ?? null, name)
+    expect([await here(sent), await here(waiting)]).toEqual([null, 1_000_000])
+    const before = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
+    await quota(50_000_000)
+    await page.evaluate((unit) => window.trial.note(unit, 'there is room again'), UNIT)
+    shop.switches.offline = false
+    expect(await allSent(page)).toMatchObject({ storage: { full: false } })
+    expect(await shop.store().ofUnit(UNIT)).toHaveLength(before.length + 1)
+    expect(shop.photographs.has(waiting)).toBe(true)
+  })
+
+  test('a database of a newer Gripbook is named and left as it is', async () => {
+    const shop = await openShop()
+    const page = await openPage(await newPhone(), shop.url)
+    const stores = () =>
+      page.evaluate(
+        () =>
+          new Promise<string[]>((done) => {
+            const opening = indexedDB.open('gripbook', 70)
+            opening.onupgradeneeded = () => opening.result.createObjectStore('of tomorrow')
+            opening.onsuccess = () => {
+              done([opening.result.version, ...opening.result.objectStoreNames].map(String))
+              opening.result.close()
+            }
+          }),
+      )
+    const made = await stores()
+    const fault = await page.evaluate(() => window.trial.fault(() => window.trial.open()))
+    expect(fault).toEqual({ code: 'newer-version', facts: { found: 7, known: 1 } })
+    expect(await stores()).toEqual(made)
+  })
+
+  test('all of it works where the page is not trusted: plain HTTP in the shop, without WebCrypto, locks and storage manager', async () => {
+    const shop = await openShop()
+    const phone = await newPhone()
+    const away = { url: `http://shop.test:${shop.port}/` }
+    const first = await tab(phone, away)
+    expect(
+      await first.evaluate(() => [
+        isSecureContext,
+        typeof crypto.subtle,
+        typeof navigator.locks,
+        typeof navigator.storage,
+      ]),
+    ).toEqual([false, 'undefined', 'undefined', 'undefined'])
+    const second = await tab(phone, away, { pair: false })
+    await Promise.all([
+      first.evaluate((unit) => window.trial.notes(unit, 1, 20), UNIT),
+      second.evaluate((unit) => window.trial.notes(unit, 21, 20), UNIT),
+      first.evaluate((unit) => window.trial.picture(unit, 5_000), UNIT),
+    ])
+    const { storage } = await allSent(first)
+    expect(storage).toEqual({ used: null, quota: null, persistent: null, full: false })
+    expect(await shop.store().ofUnit(UNIT)).toHaveLength(41)
+    await until(
+      () => shop.photographs.size,
+      (size) => size === 1,
+    )
+    expect(shop.requests.reduce((sum, { entries }) => sum + entries, 0)).toBe(41)
+  })
+
+  test('an entry that is not what its type says is not written', async () => {
+    const page = await tab(await newPhone(), await openShop(), { pair: false })
+    const faults = await page.evaluate(async (unit) => {
+      const { fault, device } = window.trial
+      const given = (type: string, body: Record<string, never>) =>
+        fault(() => device!.append(unit, 'builder-1', { type, version: 1, body }))
+      return [await given('note-written', {}), await given('not-a-type', {})]
+    }, UNIT)
+    expect(faults).toMatchObject([
+      { code: 'bad-entry', facts: { path: 'text' } },
+      { code: 'bad-entry', facts: { why: 'unknown-type' } },
+    ])
+    expect(await page.evaluate(() => window.trial.device!.units())).toEqual([])
+  })
+})
+
+/** A browser of its own that can be killed, on a profile that outlives it. */
+async function start(profile: string): Promise<{ process: ChildProcess; port: string }> {
+  const file = join(profile, 'DevToolsActivePort')
+  rmSync(file, { force: true })
+  const args = [...FLAGS, '--headless=new', '--remote-debugging-port=0', `--user-data-dir=${profile}`, 'about:blank']
+  const browser = spawn(CHROMIUM!, args, { detached: true, stdio: 'ignore' })
+  const port = await until(
+    () => (existsSync(file) ? readFileSync(file, 'utf8').split('\n')[0]! : ''),
+    (text) => text !== '',
+  )
+  return { process: browser, port }
+}
+
+/** The browser with all its processes, without a word. */
+async function kill(browser: ChildProcess): Promise<void> {
+  const gone = new Promise((done) => browser.once('exit', done))
+  process.kill(-browser.pid!, 'SIGKILL')
+  await gone
+}
