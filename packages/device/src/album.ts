@@ -2,7 +2,7 @@
 import { sha256 } from '@gripbook/record'
 import { Dexie } from 'dexie'
 import type { Database, PhotographRow } from './database.ts'
-import { DeviceFault, type ShopRefusal } from './faults.ts'
+import { DeviceFault, type ShopRefusal, storageFault } from './faults.ts'
 
 /** Bytes of a stored piece; a request to the shop holds at most as many. */
 export const PIECE = 1_048_576
@@ -27,7 +27,8 @@ export async function photographHere(db: Database, name: string, now: number): P
   const row = await db.photographs.get(name)
   if (row === undefined) return null
   const bytes = await bytesOf(db, row, 0, row.bytes)
-  await db.photographs.update(name, { used: now })
+  // Only for making room later: a full storage does not keep anybody from looking.
+  await db.photographs.update(name, { used: now }).catch(() => {})
   return bytes
 }
 
@@ -59,14 +60,20 @@ export async function nextPhotograph(db: Database, but: ReadonlySet<string>): Pr
     .first()
 }
 
+/** The shop has it: it stays while there is room, and where there is not even room to note that, it goes. */
 export async function photographTaken(db: Database, name: string): Promise<void> {
-  await db.photographs
-    .where('sha256')
-    .equals(name)
-    .modify((row) => {
-      row.state = 'sent'
-      delete row.refusal
-    })
+  try {
+    await db.photographs
+      .where('sha256')
+      .equals(name)
+      .modify((row) => {
+        row.state = 'sent'
+        delete row.refusal
+      })
+  } catch (error) {
+    if (storageFault(error).code !== 'storage-full') throw error
+    await db.transaction('rw', db.photographs, db.pieces, () => drop(db, name))
+  }
 }
 
 export async function photographRefused(db: Database, name: string, refusal: ShopRefusal): Promise<void> {
@@ -99,11 +106,15 @@ export async function makeRoom(db: Database, keep: number): Promise<number> {
     let freed = 0
     for (const { sha256: name, bytes } of sent) {
       if (left <= keep) break
-      await db.pieces.where('[sha256+number]').between([name, 0], [name, Number.MAX_SAFE_INTEGER], true, true).delete()
-      await db.photographs.delete(name)
+      await drop(db, name)
       left -= bytes
       freed += bytes
     }
     return freed
   })
+}
+
+async function drop(db: Database, name: string): Promise<void> {
+  await db.pieces.where('[sha256+number]').between([name, 0], [name, Number.MAX_SAFE_INTEGER], true, true).delete()
+  await db.photographs.delete(name)
 }

@@ -113,6 +113,8 @@ export async function openDevice(given: Given = {}): Promise<Device> {
     }),
     ended(last, error) {
       const fault = error === null ? null : storageFault(error)
+      // What was sent could not be noted as sent: it is sent again, which is harmless, once there is room.
+      if (fault?.code === 'storage-full') void makeRoom(db, 0).catch(() => {})
       stand({
         trouble: last,
         ...(isSignedOut(last) ? { signedIn: 'no' as const, person: null } : {}),

@@ -36,24 +36,24 @@ describe.skipIf(without)(title('what lies on the device, in a real browser'), ()
 
   test('when the storage is full, what the shop has makes room, then writing fails with the reason and nothing is lost', async () => {
     const shop = await openShop()
-    // Chromium holds only a profile on the disk to the quota that is set here.
-    const phone = await lastingPhone()
-    const page = await tab(phone, shop)
-    const sent = await page.evaluate((unit) => window.trial.picture(unit, 1_000_000, 1), UNIT)
-    await allSent(page)
+    // Chromium holds only a profile on the disk to the quota that is set here, and remembers how much room there was
+    // for as long as a database was open lately: so the quota is set in a browser that has not opened it yet.
+    const start = lastingPhone()
+    const roomy = await start()
+    const before = await tab(roomy, shop)
+    const sent = await before.evaluate((unit) => window.trial.picture(unit, 1_000_000, 1), UNIT)
+    await allSent(before)
     shop.switches.offline = true
-    const waiting = await page.evaluate((unit) => window.trial.picture(unit, 1_000_000, 2), UNIT)
+    const waiting = await before.evaluate((unit) => window.trial.picture(unit, 1_000_000, 2), UNIT)
+    const { used } = (await status(before)).storage
+    await roomy.close()
+    const phone = await start()
+    const page = await openPage(phone, shop.url)
     const cdp = await phone.newCDPSession(page)
     const origin = shop.url.slice(0, -1)
-    const quota = async (room: number) => {
-      const { usage } = await cdp.send('Storage.getUsageAndQuota', { origin })
-      await cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize: usage + room })
-      // It remembers for half a minute how much room there was, as long as a database is open.
-      await page.evaluate(() => window.trial.device!.close())
-      await page.reload()
-      await page.evaluate(() => window.trial.open())
-    }
-    await quota(-100_000)
+    const quota = (quotaSize: number) => cdp.send('Storage.overrideQuotaForOrigin', { origin, quotaSize })
+    await quota(used! - 100_000)
+    await page.evaluate(() => window.trial.open())
     const fault = await page.evaluate(async (unit) => {
       const { fault, device } = window.trial
       for (let i = 0; i < 300; i++) {
@@ -68,18 +68,18 @@ describe.skipIf(without)(title('what lies on the device, in a real browser'), ()
       }
       return null
     }, UNIT)
-    console.log(fault, await page.evaluate((unit) => window.trial.device!.entriesOf(unit).then((a) => a.length), UNIT))
     expect(fault?.code).toBe('storage-full')
     expect(await status(page)).toMatchObject({ storage: { full: true } })
     const here = (name: string) =>
       page.evaluate(async (sha) => (await window.trial.device!.photographOf(sha))?.length ?? null, name)
     expect([await here(sent), await here(waiting)]).toEqual([null, 1_000_000])
-    const before = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
-    await quota(50_000_000)
+    const written = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
+    await quota(used! + 50_000_000)
     await page.evaluate((unit) => window.trial.note(unit, 'there is room again'), UNIT)
     shop.switches.offline = false
+    await page.evaluate(() => window.trial.device!.pair('code'))
     expect(await allSent(page)).toMatchObject({ storage: { full: false } })
-    expect(await shop.store().ofUnit(UNIT)).toHaveLength(before.length + 1)
+    expect(await shop.store().ofUnit(UNIT)).toHaveLength(written.length + 1)
     expect(shop.photographs.has(waiting)).toBe(true)
   })
 

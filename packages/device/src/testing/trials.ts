@@ -19,8 +19,8 @@ export type Bench = {
   shop(): Promise<TestShop>
   /** A device: a profile of its own in the same browser. */
   phone(): Promise<BrowserContext>
-  /** A browser of its own with its profile on the disk, gone after the test. */
-  lastingPhone(): Promise<BrowserContext>
+  /** A profile on the disk, gone after the test; each call of what comes back starts a browser on it. */
+  lastingPhone(): () => Promise<BrowserContext>
 }
 
 export function bench(): Bench {
@@ -48,12 +48,14 @@ export function bench(): Bench {
       open.push(() => context.close())
       return context
     },
-    async lastingPhone() {
+    lastingPhone() {
       const profile = mkdtempSync(join(tmpdir(), 'gripbook-profile-'))
       open.push(async () => rmSync(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 }))
-      const context = await chromium.launchPersistentContext(profile, { executablePath: CHROMIUM!, args: FLAGS })
-      open.push(() => context.close())
-      return context
+      return async () => {
+        const context = await chromium.launchPersistentContext(profile, { executablePath: CHROMIUM!, args: FLAGS })
+        open.push(() => context.close())
+        return context
+      }
     },
   }
 }
