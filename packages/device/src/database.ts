@@ -55,7 +55,8 @@ export class Database extends Dexie {
   declare readonly pieces: Table<PieceRow, [string, number]>
 
   constructor(name: string) {
-    super(name, { chromeTransactionDurability: 'strict' })
+    // Once a newer Gripbook in another tab has taken the database over, it is not opened again behind its back.
+    super(name, { chromeTransactionDurability: 'strict', autoOpen: false })
     this.version(VERSION).stores({
       about: 'key',
       knowledge: 'unit',

@@ -130,7 +130,8 @@ export async function openDevice(given: Given = {}): Promise<Device> {
 
   const stopNews = news.listen((one, here) => {
     for (const listener of [...statusListeners]) listener()
-    if (one.of === 'session' && !here) wake('session')
+    // The tab that wrote may be closed before it has sent: whichever is left sends.
+    if (!here) wake(one.of === 'session' ? 'session' : 'new-entry')
   })
   const stopBack = place.onBack(() => wake('network-back'))
 

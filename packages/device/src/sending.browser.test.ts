@@ -1,5 +1,6 @@
-import { chainFaults, sha256OfText } from '@gripbook/record'
+import { chainFaults, type Event, knowledgeOf, learn, nextEntry, noteWritten, sha256OfText } from '@gripbook/record'
 import { describe, expect, test } from 'vitest'
+import type { TestShop } from './testing/shopServer.ts'
 import { allSent, arrived, bench, OTHER, status, tab, title, UNIT, until, without } from './testing/trials.ts'
 
 describe.skipIf(without)(title('sending entries from a real browser'), () => {
@@ -172,6 +173,44 @@ describe.skipIf(without)(title('sending entries from a real browser'), () => {
     expect(chainFaults(await shop.store().ofUnit(UNIT), sha256OfText)).toEqual([])
   })
 
+  test('a phone that was set back itself gets its own entries from the shop, and goes on after them', async () => {
+    const shop = await openShop()
+    const page = await tab(await newPhone(), shop)
+    await page.evaluate((unit) => window.trial.notes(unit, 1, 2), UNIT)
+    await allSent(page)
+    await shop.store().append(await later(shop, 2))
+    await page.evaluate(() => window.trial.device!.close())
+    await page.evaluate(() => window.trial.open())
+    await until(
+      () => page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT),
+      (here) => here.length === 4 && here.every(({ state }) => state === 'sent'),
+    )
+    await page.evaluate((unit) => window.trial.note(unit, 'goes on'), UNIT)
+    await allSent(page)
+    expect(chainFaults(await shop.store().ofUnit(UNIT), sha256OfText)).toEqual([])
+  })
+
+  test('what a phone wrote after it was set back is refused and kept, never taken for what the shop has', async () => {
+    const shop = await openShop()
+    const page = await tab(await newPhone(), shop)
+    await page.evaluate((unit) => window.trial.notes(unit, 1, 2), UNIT)
+    await allSent(page)
+    const kept = await later(shop, 2)
+    await page.evaluate(() => window.trial.device!.close())
+    await shop.store().append(kept)
+    shop.switches.offline = true
+    await page.evaluate(() => window.trial.open())
+    await page.evaluate((unit) => window.trial.note(unit, 'another third'), UNIT)
+    shop.switches.offline = false
+    const { refused } = await until(
+      () => status(page),
+      ({ refused }) => refused.entries > 0,
+    )
+    expect(refused.entries).toBe(1)
+    const here = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
+    expect(here.map(({ state, refusal }) => refusal?.code ?? state)).toContain('same-number-other-entry')
+  })
+
   test('what is not the shop is not believed, and limits are kept', async () => {
     const shop = await openShop()
     const page = await tab(await newPhone(), shop)
@@ -212,3 +251,16 @@ describe.skipIf(without)(title('sending entries from a real browser'), () => {
     expect(await shop.store().ofUnit(UNIT)).toHaveLength(1)
   })
 })
+
+/** Entries that the device of the unit's only chain made after those that the shop has. */
+async function later(shop: TestShop, count: number): Promise<Event[]> {
+  const kept = await shop.store().ofUnit(UNIT)
+  let knowledge = knowledgeOf(UNIT, kept[0]!.device, kept)
+  return Array.from({ length: count }, (_, i) => {
+    const id = `00000000-0000-4000-8000-0000000000f${i}`
+    const given = { id, at: '2026-03-01T09:00:00.000Z', who: 'builder-1', ...noteWritten({ text: `later ${i}` }) }
+    const event = nextEntry(knowledge, given, sha256OfText)
+    knowledge = learn(knowledge, event)
+    return event
+  })
+}

@@ -104,6 +104,24 @@ describe.skipIf(without)(title('what lies on the device, in a real browser'), ()
     expect(await stores()).toEqual(made)
   })
 
+  test('a newer Gripbook in another tab may take the database over; the older one says so and writes no more', async () => {
+    const page = await tab(await newPhone(), await openShop(), { pair: false })
+    await page.evaluate((unit) => window.trial.note(unit, 'before'), UNIT)
+    const version = await page.evaluate(
+      () =>
+        new Promise<number>((done) => {
+          const opening = indexedDB.open('gripbook', 20)
+          opening.onsuccess = () => {
+            done(opening.result.version)
+            opening.result.close()
+          }
+        }),
+    )
+    expect(version).toBe(20)
+    const fault = await page.evaluate((unit) => window.trial.fault(() => window.trial.note(unit, 'after')), UNIT)
+    expect(fault?.code).toBe('storage-closed')
+  })
+
   test('all of it works where the page is not trusted: plain HTTP in the shop, without WebCrypto, locks and storage manager', async () => {
     const shop = await openShop()
     const phone = await newPhone()

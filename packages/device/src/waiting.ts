@@ -105,16 +105,17 @@ export async function compare(
     const head = heads.find(({ device }) => device === self.id)
     const there = head?.seq ?? 0
     const row = await db.entries.where('[unit+device+seq]').equals([unit, self.id, there]).first()
-    const strayed = row !== undefined && row.hash !== head?.hash
     const last = await db.entries
       .where('[unit+device+seq]')
       .between([unit, self.id, 0], [unit, self.id, LAST], true, true)
       .last()
-    const found = strayed
-      ? 0
-      : await inState(db, 'waiting', unit)
-          .filter(({ seq }) => seq <= there)
-          .modify(sentNow)
+    // Only the same entry at the shop's last number proves that those up to it are the same: each holds the hash of the one before.
+    const found =
+      row !== undefined && row.hash === head?.hash
+        ? await inState(db, 'waiting', unit)
+            .filter(({ seq }) => seq <= there)
+            .modify(sentNow)
+        : 0
     const lost = await lostFrom(db, unit, there + 1)
     return { lost, found, shopHasMore: there > (last?.seq ?? 0) }
   })
