@@ -134,6 +134,9 @@ export async function openDevice(given: Given = {}): Promise<Device> {
     if (!here) wake(one.of === 'session' ? 'session' : 'new-entry')
   })
   const stopBack = place.onBack(() => wake('network-back'))
+  const stopSeen = place.onSeen((seen) => {
+    if (seen) loop.wake('seen')
+  })
 
   async function appendAll(unit: string, who: string, happenings: readonly Happening[]): Promise<Event[]> {
     const events = await withRoom(() => writeOwn(db, self, place, { unit, who, happenings }))
@@ -209,6 +212,7 @@ export async function openDevice(given: Given = {}): Promise<Device> {
     async close() {
       stopNews()
       stopBack()
+      stopSeen()
       following.stop()
       news.close()
       await loop.stop()

@@ -66,6 +66,16 @@ test('without a session only pairing, or the network coming back, makes another 
   await loop.stop()
 })
 
+test('a shop that was asked too often is not asked from the beginning again', async () => {
+  const { loop, rounds, looks } = looping([{ ...LATER, status: 429 }, null])
+  await rounds(2)
+  expect(looks()).toBe(0)
+  loop.wake('seen')
+  await rounds(3)
+  expect(looks()).toBe(0)
+  await loop.stop()
+})
+
 test('with nothing to send the shop is looked at now and then', async () => {
   const { loop, rounds, looks } = looping([], { firstPause: 5, longestPause: 5, idle: 10 })
   await rounds(3)

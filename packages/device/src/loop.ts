@@ -5,7 +5,7 @@ import type { Refusing, Sender } from './sender.ts'
 import type { InTurn } from './turn.ts'
 
 /** Why the loop is woken. */
-export type Reason = 'new-entry' | 'network-back' | 'session'
+export type Reason = 'new-entry' | 'seen' | 'network-back' | 'session'
 
 export type Loop = {
   wake(reason: Reason): void
@@ -40,7 +40,8 @@ export function startLoop({ place, sender, turn, ended }: Around): Loop {
       if (stopped) return
       failures = last === null && error === null ? 0 : failures + 1
       // Whatever was wrong, the shop may be another one afterwards: set back to an older state, or with another session.
-      if (last !== null) sender.lookAgain()
+      // One that only had too many questions is asked the rest of them.
+      if (last !== null && !(last.why === 'later' && last.status === 429)) sender.lookAgain()
       ended(last, error)
       await rest(error)
     }
@@ -74,10 +75,9 @@ export function startLoop({ place, sender, turn, ended }: Around): Loop {
     wake(reason) {
       // Without a session every entry would be one question in vain. While a round runs it is not known yet what it will find.
       if (reason === 'new-entry' && wakeNow !== null && last?.why === 'refused' && last.status === 401) return
-      if (reason !== 'new-entry') {
-        failures = 0
-        sender.lookAgain()
-      }
+      if (reason !== 'new-entry') failures = 0
+      // A page that is looked at many times a day does not ask after every unit each time.
+      if (reason === 'network-back' || reason === 'session') sender.lookAgain()
       woken = true
       wakeNow?.()
     },

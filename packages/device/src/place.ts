@@ -1,3 +1,5 @@
+import { must } from '@gripbook/engine'
+
 /** Where a device works: everything that it takes from around it, handed in so that a test can hand in its own. */
 export type Place = {
   /** Of the database; two names on one address are two devices. */
@@ -17,7 +19,7 @@ export type Place = {
   channel: (name: string) => Pick<BroadcastChannel, 'postMessage' | 'onmessage' | 'close'> | null
   /** Null where the page may not ask (plain HTTP). */
   storage: Pick<StorageManager, 'estimate' | 'persisted' | 'persist'> | null
-  /** Calls when the network came back or the page is looked at again; gives what stops it. */
+  /** Calls when the network came back; gives what stops it. */
   onBack: (listener: () => void) => () => void
   /** Calls with whether the page is looked at, when that changes; gives what stops it. */
   onSeen: (listener: (seen: boolean) => void) => () => void
@@ -75,6 +77,7 @@ export function inBrowser(given: Given = {}): Place {
 
 /** A UUID of version 4 from 16 random bytes; `crypto.randomUUID` is not there on plain HTTP. */
 export function uuidOf(bytes: Uint8Array): string {
+  must(bytes.length >= 16, 'uuidOf: too few random bytes for an id that is the only one', bytes.length)
   const set = bytes.slice(0, 16)
   set[6] = (set[6]! & 0x0f) | 0x40
   set[8] = (set[8]! & 0x3f) | 0x80
@@ -86,15 +89,8 @@ export function hexOf(bytes: Uint8Array): string {
 }
 
 function whenBack(listener: () => void): () => void {
-  const seen = () => {
-    if (document.visibilityState === 'visible') listener()
-  }
   window.addEventListener('online', listener)
-  document.addEventListener('visibilitychange', seen)
-  return () => {
-    window.removeEventListener('online', listener)
-    document.removeEventListener('visibilitychange', seen)
-  }
+  return () => window.removeEventListener('online', listener)
 }
 
 function whenSeen(listener: (seen: boolean) => void): () => void {

@@ -121,9 +121,10 @@ export async function compare(
   })
 }
 
-/** Units about which this device has written. */
+/** Units about which this device has written, the one that something happened to last first. */
 export async function unitsWritten(db: Database): Promise<string[]> {
-  return (await db.knowledge.filter(({ seq }) => seq > 0).primaryKeys()).toSorted()
+  const written = await db.knowledge.filter(({ seq }) => seq > 0).toArray()
+  return written.sort((a, b) => b.tick - a.tick).map(({ unit }) => unit)
 }
 
 function inState(db: Database, state: 'waiting' | 'refused', unit: string) {
