@@ -1,7 +1,10 @@
 import { nearestName } from '@gripbook/record'
+import { backupCommand } from './commands/backup.ts'
+import { checkCommand } from './commands/check.ts'
 import type { Command } from './commands/command.ts'
 import { jointCommand } from './commands/joint.ts'
 import { placeCommand } from './commands/place.ts'
+import { restoreCommand } from './commands/restore.ts'
 import { serveCommand } from './commands/serve.ts'
 import { VERSION } from './version.ts'
 import { STATUS, type World } from './world.ts'
@@ -10,6 +13,9 @@ const COMMANDS: Record<string, Command> = {
   place: placeCommand,
   joint: jointCommand,
   serve: serveCommand,
+  backup: backupCommand,
+  restore: restoreCommand,
+  check: checkCommand,
 }
 
 const HELP = `gripbook: which bolt belongs in which hole, and why

@@ -1,5 +1,13 @@
 export { type ArchiveFault, type CheckedArchive, checkArchive, type Unpacked } from './archive/check.ts'
-export { ENTRIES_FILE, MANIFEST_FILE, type Manifest, photographName, UNIT_FILE } from './archive/manifest.ts'
+export {
+  ENTRIES_FILE,
+  MANIFEST_FILE,
+  type Manifest,
+  type PackedPhotograph,
+  photographName,
+  SIGNATURE_FILE,
+  UNIT_FILE,
+} from './archive/manifest.ts'
 export { entriesText, packUnit, photographsOf, type TextFile, type ToPack } from './archive/pack.ts'
 export { archiveFaultText, chainFaultText } from './archive/words.ts'
 export { type Judged, judgeBatch, type Kept, type ReadEntry, readBatch } from './batch.ts'

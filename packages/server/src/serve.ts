@@ -7,6 +7,7 @@ import { openShop } from './app/openShop.ts'
 import { ownCertificate } from './certificates/ownCertificate.ts'
 import { shopCertificates } from './certificates/shopCertificates.ts'
 import { trustServer } from './certificates/trustServer.ts'
+import { DatabaseError } from './database/faults.ts'
 
 export type Serving = {
   env: Record<string, string | undefined>
@@ -68,7 +69,11 @@ async function serveShop({ env, dataFolder, port, names, certificate, logger }: 
   const first = await made()
   const hosts = () => {
     const now = present()
-    return [...LOOPBACK, ...now.hosts, ...now.addresses.map((address) => (address.includes(':') ? `[${address}]` : address))]
+    return [
+      ...LOOPBACK,
+      ...now.hosts,
+      ...now.addresses.map((address) => (address.includes(':') ? `[${address}]` : address)),
+    ]
   }
   const https = { key: first.key, cert: first.cert }
   const { app, open } = await build({ env, dataFolder, secure: true, logger, hosts, https, authority: first.authority })
@@ -126,6 +131,8 @@ async function build({ env, dataFolder, secure, logger, hosts, https, authority 
   const failed = (error: unknown) => app?.log.error({ err: error }, 'something failed that no request waits for')
   const open = await openShop({ env, dataFolder, secure, authority, clock: Date.now, random: randomBytes, failed })
   try {
+    if ((await open.shop.db.selectFrom('shop_restore').select('id').executeTakeFirst()) !== undefined)
+      throw new DatabaseError({ code: 'restore-unfinished' })
     app = await buildApp(open.shop, { hosts, logger, ...(https === undefined ? {} : { https }) })
     return { app, open }
   } catch (error) {
@@ -138,7 +145,8 @@ async function listen(app: FastifyInstance, close: () => Promise<void>, port: nu
   try {
     return await app.listen({ port, host, listenTextResolver: () => 'listening' })
   } catch (error) {
-    if (!['EAFNOSUPPORT', 'EADDRNOTAVAIL'].includes((error as NodeJS.ErrnoException).code ?? '')) await stopping(app, close)
+    if (!['EAFNOSUPPORT', 'EADDRNOTAVAIL'].includes((error as NodeJS.ErrnoException).code ?? ''))
+      await stopping(app, close)
     throw error
   }
 }
@@ -159,6 +167,11 @@ function presentNames(names: readonly string[]): { hosts: string[]; addresses: s
   const local = own.includes('.') ? own : `${own}.local`
   const addresses = Object.values(networkInterfaces())
     .flat()
-    .flatMap((found) => (found === undefined || found.internal || found.address.startsWith('fe80:') ? [] : [found.address]))
-  return { hosts: [...new Set([own, local, ...names.map((name) => name.toLowerCase())])], addresses: [...new Set(addresses)].sort() }
+    .flatMap((found) =>
+      found === undefined || found.internal || found.address.startsWith('fe80:') ? [] : [found.address],
+    )
+  return {
+    hosts: [...new Set([own, local, ...names.map((name) => name.toLowerCase())])],
+    addresses: [...new Set(addresses)].sort(),
+  }
 }

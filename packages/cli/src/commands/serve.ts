@@ -32,7 +32,11 @@ export const serveCommand: Command = {
       err(`${why}\n`)
       return STATUS.wrongInput
     }
-    const read = readOptions(args, ['--data', '--port', '--name', '--certificate', '--key', '--log'], ['--shop', '--help'])
+    const read = readOptions(
+      args,
+      ['--data', '--port', '--name', '--certificate', '--key', '--log'],
+      ['--shop', '--help'],
+    )
     if (!read.ok) return refuse(`${read.why} See: gripbook serve --help`)
     const { words, values, flags } = read.options
     if (flags.has('--help')) {
@@ -41,12 +45,14 @@ export const serveCommand: Command = {
     }
     if (words.length > 0) return refuse(`${JSON.stringify(words[0])} is one word too many. See: gripbook serve --help`)
     const port = Number(values.get('--port') ?? USUAL_PORT)
-    if (!Number.isInteger(port) || port < 0 || port > 65_534) return refuse('--port needs a whole number from 0 to 65534.')
+    if (!Number.isInteger(port) || port < 0 || port > 65_534)
+      return refuse('--port needs a whole number from 0 to 65534.')
     const level = values.get('--log') ?? 'info'
     if (!LEVELS.includes(level)) return refuse(`--log is one of ${LEVELS.join(', ')}.`)
     const [file, keyFile] = [values.get('--certificate'), values.get('--key')]
     if ((file === undefined) !== (keyFile === undefined)) return refuse('--certificate and --key go together.')
-    if (file !== undefined && !flags.has('--shop')) return refuse('--certificate is for the shop’s network: add --shop.')
+    if (file !== undefined && !flags.has('--shop'))
+      return refuse('--certificate is for the shop’s network: add --shop.')
 
     const server = await import('@gripbook/server')
     let running: Running
@@ -85,7 +91,11 @@ function greeting({ addresses, where, ownerCode, trust }: Running): string {
       ...fingerprintLines(trust.fingerprint),
     )
   if (ownerCode !== null)
-    lines.push('', `This shop has no owner yet. Pair the owner’s device with the code  ${ownerCode}`, 'It counts once, until the next start.')
+    lines.push(
+      '',
+      `This shop has no owner yet. Pair the owner’s device with the code  ${ownerCode}`,
+      'It counts once, until the next start.',
+    )
   return `${lines.join('\n')}\n\n`
 }
 
@@ -94,4 +104,3 @@ function fingerprintLines(fingerprint: string): string[] {
   const pairs = fingerprint.split(':')
   return [pairs.slice(0, 16), pairs.slice(16)].map((half) => `  ${half.join(' ')}`)
 }
-

@@ -17,6 +17,9 @@ import { archiveFaultText } from './words.ts'
 const hash = sha256OfText
 const PHOTO = 'a'.repeat(64)
 const AT = '2026-03-02T10:00:00.000Z'
+/** What is kept of a photograph is another file than the one that was sent. */
+const KEPT = 'e'.repeat(64)
+const PACKED = { photograph: PHOTO, sha256: KEPT, bytes: 1234, width: 40, height: 30, at: AT }
 /** A history whose unit has a file and a photograph. */
 const SEED = [...Array(200).keys()].find((seed) => {
   const { made } = history(seed, 60)
@@ -27,10 +30,10 @@ const MADE = history(SEED, 60).made
 function packed(
   events: readonly Event[],
 ): Unpacked & { texts: Map<string, string>; others: Map<string, { sha256: string; bytes: number }> } {
-  const files = packUnit({ unit: UNIT, events, photographs: [{ sha256: PHOTO, bytes: 1234 }], at: AT }, hash)
+  const files = packUnit({ unit: UNIT, events, photographs: [PACKED], at: AT }, hash)
   return {
     texts: new Map(files.map(({ name, text }) => [name, text])),
-    others: new Map([[photographName(PHOTO), { sha256: PHOTO, bytes: 1234 }]]),
+    others: new Map([[photographName(PHOTO), { sha256: KEPT, bytes: 1234 }]]),
   }
 }
 
@@ -92,7 +95,7 @@ test('a missing file, a photograph with another content, and a file too many are
   files.others.set(photographName(PHOTO), { sha256: 'b'.repeat(64), bytes: 1234 })
   files.others.set('../../passwords', { sha256: PHOTO, bytes: 1 })
   expect(words(checkArchive(files, hash))).toEqual([
-    `photographs/${PHOTO} was changed or damaged.`,
+    `photographs/${PHOTO}.jpg was changed or damaged.`,
     '../../passwords is not named in the manifest.',
   ])
   const without = packed(MADE)

@@ -12,6 +12,7 @@ import {
   manifestHash,
   manifestSchema,
   photographName,
+  SIGNATURE_FILE,
   UNIT_FILE,
 } from './manifest.ts'
 
@@ -92,14 +93,14 @@ function fileFaults(manifest: Manifest, { texts, others }: Unpacked, hash: Hash)
     } else if (text === undefined) faults.push({ code: 'file-missing', name })
     else if (hash(text) !== expected) faults.push({ code: 'file-changed', name })
   }
-  const named = new Set(manifest.photographs.map(({ sha256 }) => photographName(sha256)))
-  for (const { sha256, bytes } of manifest.photographs) {
-    const name = photographName(sha256)
+  const named = new Set(manifest.photographs.map(({ photograph }) => photographName(photograph)))
+  for (const { photograph, sha256, bytes } of manifest.photographs) {
+    const name = photographName(photograph)
     const found = others.get(name)
     if (found === undefined) faults.push({ code: 'file-missing', name })
     else if (found.sha256 !== sha256 || found.bytes !== bytes) faults.push({ code: 'file-changed', name })
   }
-  const known = new Set([MANIFEST_FILE, ENTRIES_FILE, UNIT_FILE, ...named])
+  const known = new Set([MANIFEST_FILE, ENTRIES_FILE, UNIT_FILE, SIGNATURE_FILE, ...named])
   for (const name of [...texts.keys(), ...others.keys()])
     if (!known.has(name)) faults.push({ code: 'file-unknown', name })
   return faults

@@ -6,7 +6,14 @@ import { inOrder } from '../inOrder.ts'
 import { recordHash } from '../proof.ts'
 import { unitFileOf } from '../toUnitFile.ts'
 import { writeUnitFile } from '../unitFile/write.ts'
-import { ENTRIES_FILE, MANIFEST_FILE, type Manifest, manifestHash, UNIT_FILE } from './manifest.ts'
+import {
+  ENTRIES_FILE,
+  MANIFEST_FILE,
+  type Manifest,
+  manifestHash,
+  type PackedPhotograph,
+  UNIT_FILE,
+} from './manifest.ts'
 
 export type TextFile = { name: string; text: string }
 
@@ -14,7 +21,7 @@ export type TextFile = { name: string; text: string }
 export type ToPack = {
   unit: string
   events: readonly Event[]
-  photographs: readonly { sha256: string; bytes: number }[]
+  photographs: readonly PackedPhotograph[]
   at: string
 }
 
@@ -24,7 +31,7 @@ export function packUnit({ unit, events, photographs, at }: ToPack, hash: Hash):
   const entries = entriesText(folded.entries)
   const { unit: file } = unitFileOf(folded)
   const unitText = file === null ? null : writeUnitFile(file)
-  const here = new Set(photographs.map(({ sha256 }) => sha256))
+  const here = new Set(photographs.map(({ photograph }) => photograph))
   const unhashed: Manifest = {
     gripbook: 'archive/1',
     unit,
@@ -33,8 +40,8 @@ export function packUnit({ unit, events, photographs, at }: ToPack, hash: Hash):
     record: recordHash(folded.entries, hash),
     entries: folded.entries.length,
     files: { [ENTRIES_FILE]: hash(entries), [UNIT_FILE]: unitText === null ? null : hash(unitText) },
-    photographs: photographs.toSorted((a, b) => (a.sha256 < b.sha256 ? -1 : 1)),
-    absent: photographsOf(folded.entries).filter((sha256) => !here.has(sha256)),
+    photographs: photographs.toSorted((a, b) => (a.photograph < b.photograph ? -1 : 1)),
+    absent: photographsOf(folded.entries).filter((photograph) => !here.has(photograph)),
     hash: '',
   }
   const manifest: Manifest = { ...unhashed, hash: manifestHash(unhashed, hash) }

@@ -11,6 +11,7 @@ import { isLoopback } from './loopback.ts'
 import { measure } from './measure.ts'
 import type { Shop } from './shop.ts'
 import './speech.ts'
+import { archiveRoutes } from '../routes/archives.ts'
 import { entryRoutes } from '../routes/entries.ts'
 import { healthRoutes } from '../routes/health.ts'
 import { liveRoutes } from '../routes/live.ts'
@@ -25,6 +26,7 @@ import { unitRoutes } from '../routes/units.ts'
 const ROUTES: readonly Routes[] = [
   entryRoutes,
   unitRoutes,
+  archiveRoutes,
   liveRoutes,
   healthRoutes,
   metricRoutes,

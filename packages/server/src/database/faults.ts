@@ -20,6 +20,8 @@ export type DatabaseFault =
   | { code: 'not-utf8'; found: string }
   | { code: 'may-not-create'; reason: string }
   | { code: 'made-by-newer'; reason: string }
+  /** A backup was being put back here, and that was not ended. */
+  | { code: 'restore-unfinished' }
   /** A position that this record has not given: it belongs to another record, or to what was there before a restore. */
   | { code: 'unknown-position'; position: string }
 
@@ -50,6 +52,8 @@ const WORDS: Words = {
     `This database user may not make the tables that Gripbook needs (${reason}). Make the user the owner of the database.`,
   'made-by-newer': ({ reason }) =>
     `This database was written by a newer Gripbook (${reason}). Nothing was changed in it. Start the newer version.`,
+  'restore-unfinished': () =>
+    'A backup was being put back here and that was not ended. Start gripbook restore again with the same file.',
   'unknown-position': ({ position }) =>
     `This record has not given the position "${position}": it was restored or exchanged since. Read from the beginning.`,
 }

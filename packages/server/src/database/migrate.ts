@@ -1,6 +1,7 @@
 import { type Kysely, type Migration, type MigrationResult, Migrator, sql } from 'kysely'
 import { DatabaseError } from './faults.ts'
 import { entrance0002 } from './migrations/entrance0002.ts'
+import { keeping0004 } from './migrations/keeping0004.ts'
 import { photographs0003 } from './migrations/photographs0003.ts'
 import { record0001 } from './migrations/record0001.ts'
 
@@ -9,6 +10,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '0001-record': record0001,
   '0002-entrance': entrance0002,
   '0003-photographs': photographs0003,
+  '0004-keeping': keeping0004,
 }
 
 const NO_PRIVILEGE = '42501'

@@ -50,4 +50,8 @@ export type Tables = {
   /** Photographs on their way: bytes that have come of how many, and when the last piece came. */
   photograph_upload: { photograph: string; device: string; total: number; received: number; last_at: number }
   photograph_piece: { photograph: string; device: string; from_byte: number; bytes: Buffer }
+  /** One row: the key that the shop signs archives and backups with, Ed25519; the public one as 64 hex digits, the private one as PEM. */
+  shop_key: { id: number; public_key: string; private_key: string }
+  /** One row while a restore has begun and not been proven: the hash of the manifest that is being put back. */
+  shop_restore: { id: number; manifest: string }
 }

@@ -1,0 +1,59 @@
+/** What stands in a backup's manifest: the hash of everything else, and what each unit was. */
+import { canonical } from '@gripbook/record'
+import * as z from 'zod/mini'
+
+export const BACKUP_FILES = {
+  manifest: 'manifest.json',
+  entries: 'entries.ndjson',
+  people: 'people.json',
+  signature: 'signature.json',
+} as const
+
+const sha = z.string().check(z.regex(/^[0-9a-f]{64}$/))
+const uuid = z.string().check(z.regex(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/))
+const whole = z.number().check(z.int(), z.gte(0), z.lte(Number.MAX_SAFE_INTEGER))
+const time = z.iso.datetime({ precision: 3 })
+const text = (most: number) => z.string().check(z.maxLength(most))
+
+/** A photograph's file lies under this name. */
+export const backupPhotograph = (photograph: string): string => `photographs/${photograph}.jpg`
+
+/** `heads`: the number of each device's last entry; `record` and `state`: hashes of the entries and of the unit folded from them. */
+const unitSchema = z.strictObject({ heads: z.record(uuid, whole), entries: whole, record: sha, state: sha })
+
+export const backupSchema = z.strictObject({
+  gripbook: z.literal('backup/1'),
+  /** The version of Gripbook that made it: the state of a unit is compared by the same one. */
+  version: text(40),
+  at: time,
+  entries: whole,
+  units: z.record(uuid, unitSchema),
+  files: z.strictObject({ [BACKUP_FILES.entries]: sha, [BACKUP_FILES.people]: sha }),
+  photographs: z.array(
+    z.strictObject({ photograph: sha, sha256: sha, bytes: whole, width: whole, height: whole, at: time }),
+  ),
+  /** Photographs that entries speak of and that never arrived. */
+  absent: z.array(sha),
+  /** SHA-256 of the canonical JSON of all the other fields. */
+  hash: sha,
+})
+export type BackupManifest = z.infer<typeof backupSchema>
+
+export const peopleSchema = z.strictObject({
+  people: z.array(
+    z.strictObject({
+      id: uuid,
+      name: text(200),
+      role: z.enum(['owner', 'builder', 'checker', 'viewer']),
+      since: whole,
+      left_at: z.nullable(whole),
+    }),
+  ),
+  devices: z.array(z.strictObject({ id: uuid, name: text(200), secret_hash: sha, since: whole })),
+  pairings: z.array(z.strictObject({ device: uuid, person: uuid, since: whole })),
+})
+export type BackupPeople = z.infer<typeof peopleSchema>
+
+export function backupHash({ hash: _, ...rest }: BackupManifest, sha256: (text: string) => string): string {
+  return sha256(canonical(rest as never))
+}

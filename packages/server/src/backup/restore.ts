@@ -1,0 +1,128 @@
+/** A backup into an empty record: proven before the first write, and again from what was written. */
+import { fold, recordHash, stateHash } from '@gripbook/record'
+import { sql } from 'kysely'
+import type { Shop } from '../app/shop.ts'
+import { shopKey } from '../archives/signature.ts'
+import { MOST_PHOTOGRAPH, sha256 } from '../archives/unitArchive.ts'
+import { openZip } from '../archives/zipIn.ts'
+import { backupPhotograph } from './manifest.ts'
+import { BadBackup, batchesOf, readBackup } from './readBackup.ts'
+
+export type Restored = {
+  entries: number
+  units: number
+  photographs: number
+  absent: number
+  signed: 'by this shop' | 'by another shop' | 'not at all'
+  /** The version of Gripbook that made it, and whether every unit folded to the very same state; by another version only its entries are compared. */
+  version: string
+  statesCompared: boolean
+}
+
+/** Why a record does not take a backup, in words. */
+export class NotEmpty extends Error {}
+
+export const BACKUP_LIMITS = { files: 2_000_000, bytes: 1_000_000_000_000 }
+const BATCH = 1_000
+
+type Keeping = Pick<Shop, 'db' | 'store' | 'photographs'>
+
+/**
+ * Throws `BadBackup` or `BadZip` before anything was written, `NotEmpty` where there is a record already. A restore that was killed may be started again with the
+ * same file; until it is done the record says so and is not served.
+ */
+export async function restore(keeping: Keeping, file: string, version: string): Promise<Restored> {
+  const { db, store, photographs } = keeping
+  const zip = await openZip(file, BACKUP_LIMITS)
+  try {
+    const { manifest, people, signer } = await readBackup(zip)
+    await begin(keeping, manifest.hash)
+    await db.transaction().execute(async (trx) => {
+      // Many rows at once, but fewer than there may be parameters.
+      for (const some of piecesOf(people.people))
+        await trx
+          .insertInto('entrance_person')
+          .values(some)
+          .onConflict((row) => row.doNothing())
+          .execute()
+      for (const some of piecesOf(people.devices))
+        await trx
+          .insertInto('entrance_device')
+          .values(some)
+          .onConflict((row) => row.doNothing())
+          .execute()
+      for (const some of piecesOf(people.pairings))
+        await trx
+          .insertInto('entrance_pairing')
+          .values(some)
+          .onConflict((row) => row.doNothing())
+          .execute()
+    })
+    for (const kept of manifest.photographs)
+      await photographs.takeIn(kept, await zip.read(backupPhotograph(kept.photograph), MOST_PHOTOGRAPH))
+    for await (const batch of batchesOf(zip, BATCH)) {
+      const answer = await store.append(batch)
+      if (!answer.ok)
+        throw new BadBackup(
+          answer.refusals.map(({ id, code }) => `The entry ${id} does not fit those before it (${code}).`),
+        )
+    }
+    const statesCompared = manifest.version === version
+    await prove(keeping, manifest.units, statesCompared)
+    await db.deleteFrom('shop_restore').execute()
+    const own = await shopKey(db)
+    return {
+      entries: manifest.entries,
+      units: Object.keys(manifest.units).length,
+      photographs: manifest.photographs.length,
+      absent: manifest.absent.length,
+      signed: signer === 'none' ? 'not at all' : signer.key === own ? 'by this shop' : 'by another shop',
+      version: manifest.version,
+      statesCompared,
+    }
+  } finally {
+    zip.close()
+  }
+}
+
+/** Folds every unit from what is kept now, and compares with what the backup says it was. */
+async function prove(
+  { store }: Keeping,
+  units: Record<string, { record: string; state: string }>,
+  compareStates: boolean,
+): Promise<void> {
+  const faults: string[] = []
+  const here = await store.units()
+  if (here.join() !== Object.keys(units).sort().join()) faults.push('Other units are here than were backed up.')
+  for (const [unit, { record, state }] of Object.entries(units)) {
+    const events = await store.ofUnit(unit)
+    if (recordHash(events, sha256) !== record)
+      faults.push(`The entries of unit ${unit} are not those that were backed up.`)
+    else if (compareStates && stateHash(fold(unit, events), sha256) !== state)
+      faults.push(`Unit ${unit} does not fold to what it was.`)
+  }
+  if (faults.length > 0) throw new BadBackup(faults)
+}
+
+/** Marks the record as one that is being restored; only an empty one, or one that this same backup has begun to fill. */
+async function begin({ db }: Keeping, manifest: string): Promise<void> {
+  await db.transaction().execute(async (trx) => {
+    const log = await trx.selectFrom('record_log').select('last').forUpdate().executeTakeFirstOrThrow()
+    const begun = await trx.selectFrom('shop_restore').select('manifest').executeTakeFirst()
+    if (begun?.manifest === manifest) return
+    if (begun !== undefined)
+      throw new NotEmpty(
+        'A restore of another backup was begun here and not ended. Restore that one, or choose an empty data folder.',
+      )
+    const { rows } = await sql<{ people: number }>`select count(*) as people from entrance_person`.execute(trx)
+    if (log.last > 0 || rows[0]!.people > 0)
+      throw new NotEmpty(
+        'There is a record here already: nothing was touched. Choose an empty data folder or database.',
+      )
+    await trx.insertInto('shop_restore').values({ id: 1, manifest }).execute()
+  })
+}
+
+function piecesOf<T>(rows: readonly T[]): T[][] {
+  return Array.from({ length: Math.ceil(rows.length / 1_000) }, (_, i) => rows.slice(i * 1_000, (i + 1) * 1_000))
+}
