@@ -20,6 +20,7 @@ import { pairingRoutes } from '../routes/pairing.ts'
 import { peopleRoutes } from '../routes/people.ts'
 import { photographRoutes } from '../routes/photographs.ts'
 import { sessionRoutes } from '../routes/sessions.ts'
+import { trustRoutes } from '../routes/trust.ts'
 import { unitRoutes } from '../routes/units.ts'
 
 /** The routes that there are, one file for each resource. */
@@ -79,6 +80,7 @@ export async function buildApp(shop: Shop, options: AppOptions): Promise<Fastify
   guard(app, shop, options.hosts)
   measure(app)
   for (const routes of ROUTES) await app.register(routes(shop), { prefix: '/api' })
+  await app.register(trustRoutes(shop))
   app.get('/api/openapi.json', { config: { mayCall: 'anyone' }, schema: { hide: true } as object }, () => app.swagger())
   return app
 }

@@ -12,6 +12,7 @@ export type Opening = {
   env: Record<string, string | undefined>
   dataFolder: string
   secure: boolean
+  authority?: Shop['authority']
   clock: Shop['clock']
   random: Shop['random']
   /** Is told what goes wrong where no request waits for it. */
@@ -21,7 +22,15 @@ export type Opening = {
 export type OpenShop = { shop: Shop; database: Database; store: Store; close(): Promise<void> }
 
 /** Throws `DatabaseError` and what the place of the photographs throws, each with words. */
-export async function openShop({ env, dataFolder, secure, clock, random, failed }: Opening): Promise<OpenShop> {
+export async function openShop({
+  env,
+  dataFolder,
+  secure,
+  authority = null,
+  clock,
+  random,
+  failed,
+}: Opening): Promise<OpenShop> {
   const database = await connect(env, dataFolder)
   const { db } = database
   const store = sqlStore(db)
@@ -34,6 +43,7 @@ export async function openShop({ env, dataFolder, secure, clock, random, failed 
     photographs: makePhotographs({ db, place, clock }),
     news,
     secure,
+    authority,
     clock,
     random,
   }

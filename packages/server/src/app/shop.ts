@@ -1,6 +1,7 @@
 /** All that a server works with, handed to `buildApp`, so that the same app runs on an embedded database, a server's, and in tests. */
 import type { Store } from '@gripbook/record'
 import type { Kysely } from 'kysely'
+import type { Authority } from '../certificates/shopCertificates.ts'
 import type { Tables } from '../database/tables.ts'
 import type { Entrance } from '../entrance/entrance.ts'
 import type { Photographs } from '../photographs/photographs.ts'
@@ -16,6 +17,8 @@ export type Shop = {
   secure: boolean
   /** Where devices reach this server ("https://shop.local:8443"), where that is not the address that its owner looks at it by; without a slash at the end. */
   address?: string
+  /** The shop's own certificate authority, which devices come to trust; null or left out where there is none, or none is needed. */
+  authority?: Authority | null
   /** Milliseconds since 1970. */
   clock: () => number
   /** So many random bytes, fit for secrets. */

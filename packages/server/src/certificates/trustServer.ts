@@ -1,0 +1,78 @@
+/** A plain HTTP server for devices that do not trust the shop yet: the page that tells how, the authority's certificate, and nothing else. */
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
+import type { AddressInfo } from 'node:net'
+import type { Authority } from './shopCertificates.ts'
+import { AUTHORITY_PATH, TRUST_POLICY, trustPage } from './trustPage.ts'
+
+export type TrustServer = {
+  /** On all addresses of this machine; 0 for any port. Returns the port. Rejects with what the system says. */
+  listen(port: number): Promise<number>
+  close(): Promise<void>
+}
+
+const PATIENCE = 10_000
+const MOST_CONNECTIONS = 100
+const HOST = /^([a-z0-9_.-]{1,253}|\[[0-9a-f:.]{2,45}\])(:\d{1,5})?$/i
+const CERTIFICATE_TYPE = 'application/x-x509-ca-cert'
+
+/** `shopPort`: where this machine serves the shop, for the page's last step. */
+export function trustServer(authority: Pick<Authority, 'der' | 'fingerprint'>, shopPort?: number): TrustServer {
+  const server = createServer(
+    { requestTimeout: PATIENCE, headersTimeout: PATIENCE, keepAliveTimeout: 1, maxHeaderSize: 8_192 },
+    (request, response) => answer(request, response, authority, shopPort),
+  )
+  server.maxConnections = MOST_CONNECTIONS
+  server.setTimeout(PATIENCE)
+
+  function listenOn(port: number, host: string): Promise<number> {
+    return new Promise((done, fail) => {
+      server.once('error', fail)
+      server.listen(port, host, () => {
+        server.off('error', fail)
+        done((server.address() as AddressInfo).port)
+      })
+    })
+  }
+
+  return {
+    listen: (port) =>
+      listenOn(port, '::').catch((error: NodeJS.ErrnoException) => {
+        // A machine without IPv6.
+        if (error.code === 'EAFNOSUPPORT' || error.code === 'EADDRNOTAVAIL') return listenOn(port, '0.0.0.0')
+        throw error
+      }),
+    close: () =>
+      new Promise((done) => {
+        server.close(() => done())
+        server.closeAllConnections()
+      }),
+  }
+}
+
+function answer(
+  request: IncomingMessage,
+  response: ServerResponse,
+  { der, fingerprint }: Pick<Authority, 'der' | 'fingerprint'>,
+  shopPort: number | undefined,
+): void {
+  const send = (status: number, type: string, body: string | Buffer) => {
+    response.writeHead(status, {
+      'content-type': type,
+      'content-length': Buffer.byteLength(body),
+      'cache-control': 'no-store',
+      'content-security-policy': TRUST_POLICY,
+      'x-content-type-options': 'nosniff',
+      'referrer-policy': 'no-referrer',
+      connection: 'close',
+      ...(status === 405 ? { allow: 'GET, HEAD' } : {}),
+    })
+    response.end(request.method === 'HEAD' ? undefined : body)
+  }
+  const path = request.url?.split('?')[0]
+  if (request.method !== 'GET' && request.method !== 'HEAD') return send(405, 'text/plain', 'Only to be read.\n')
+  if (path === AUTHORITY_PATH) return send(200, CERTIFICATE_TYPE, der)
+  if (path !== '/') return send(404, 'text/plain', 'There is nothing here by this name.\n')
+  const name = HOST.exec(request.headers.host ?? '')?.[1]
+  const address = name === undefined || shopPort === undefined ? null : `https://${name}:${shopPort}`
+  send(200, 'text/html; charset=utf-8', trustPage({ fingerprint, address }))
+}
