@@ -6,8 +6,11 @@ import { seeded } from '../../../record/src/unitFile/testing/random.ts'
 import { type Chain, chainOf, sha256 } from './chains.ts'
 import type { SignedIn, TestShop } from './testShop.ts'
 
+/** Photographs are spoken of on purpose, below. */
+const NOT_AT_RANDOM = ['undone', 'clash-settled', 'photographed', 'face-photographed']
 const VOUCHING = ['unit-released', 'face-released', 'step-signed']
 
+/** Of the units the first speaks of the first photograph and of the `absent` one. */
 export type Full = { units: string[]; photographs: string[]; absent: string; people: SignedIn[]; chains: Chain[] }
 
 /** `each`: entries of every device about every unit. */
@@ -35,7 +38,7 @@ export async function fill(shop: TestShop, units = 2, each = 40, seed = 2026): P
     for (const person of people) {
       const chain = person === people[0] ? first : chainOf(person, first.unit)
       const may = all.filter(
-        (type) => !['undone', 'clash-settled'].includes(type) && (person !== people[1] || !VOUCHING.includes(type)),
+        (type) => !NOT_AT_RANDOM.includes(type) && (person !== people[1] || !VOUCHING.includes(type)),
       )
       const entries = Array.from({ length: each }, () => {
         const type = may[Math.floor(random() * may.length)]!
@@ -45,7 +48,7 @@ export async function fill(shop: TestShop, units = 2, each = 40, seed = 2026): P
       chains.push(chain)
     }
   }
-  return { units: names.sort(), photographs, absent, people, chains }
+  return { units: names, photographs, absent, people, chains }
 }
 
 /** Sends a whole photograph in one piece; gives its name. */
