@@ -16,7 +16,7 @@ const HOST = /^([a-z0-9_.-]{1,253}|\[[0-9a-f:.]{2,45}\])(:\d{1,5})?$/i
 const CERTIFICATE_TYPE = 'application/x-x509-ca-cert'
 
 /** `shopPort`: where this machine serves the shop, for the page's last step. */
-export function trustServer(authority: Pick<Authority, 'der' | 'fingerprint'>, shopPort?: number): TrustServer {
+export function trustServer(authority: Given, shopPort?: number): TrustServer {
   const server = createServer(
     { requestTimeout: PATIENCE, headersTimeout: PATIENCE, keepAliveTimeout: 1, maxHeaderSize: 8_192 },
     (request, response) => answer(request, response, authority, shopPort),
@@ -49,30 +49,40 @@ export function trustServer(authority: Pick<Authority, 'der' | 'fingerprint'>, s
   }
 }
 
+type Given = Pick<Authority, 'der' | 'fingerprint'>
+type Content = { status: number; type: string; body: string | Buffer }
+
 function answer(
   request: IncomingMessage,
   response: ServerResponse,
-  { der, fingerprint }: Pick<Authority, 'der' | 'fingerprint'>,
+  authority: Given,
   shopPort: number | undefined,
 ): void {
-  const send = (status: number, type: string, body: string | Buffer) => {
-    response.writeHead(status, {
-      'content-type': type,
-      'content-length': Buffer.byteLength(body),
-      'cache-control': 'no-store',
-      'content-security-policy': TRUST_POLICY,
-      'x-content-type-options': 'nosniff',
-      'referrer-policy': 'no-referrer',
-      connection: 'close',
-      ...(status === 405 ? { allow: 'GET, HEAD' } : {}),
-    })
-    response.end(request.method === 'HEAD' ? undefined : body)
-  }
-  const path = request.url?.split('?')[0]
-  if (request.method !== 'GET' && request.method !== 'HEAD') return send(405, 'text/plain', 'Only to be read.\n')
-  if (path === AUTHORITY_PATH) return send(200, CERTIFICATE_TYPE, der)
-  if (path !== '/') return send(404, 'text/plain', 'There is nothing here by this name.\n')
-  const name = HOST.exec(request.headers.host ?? '')?.[1]
+  const { status, type, body } = contentFor(request, authority, shopPort)
+  response.writeHead(status, {
+    'content-type': type,
+    'content-length': Buffer.byteLength(body),
+    'cache-control': 'no-store',
+    'content-security-policy': TRUST_POLICY,
+    'x-content-type-options': 'nosniff',
+    'referrer-policy': 'no-referrer',
+    connection: 'close',
+    ...(status === 405 ? { allow: 'GET, HEAD' } : {}),
+  })
+  response.end(request.method === 'HEAD' ? undefined : body)
+}
+
+function contentFor(
+  { method, url, headers }: IncomingMessage,
+  authority: Given,
+  shopPort: number | undefined,
+): Content {
+  const path = url?.split('?')[0]
+  if (method !== 'GET' && method !== 'HEAD') return { status: 405, type: 'text/plain', body: 'Only to be read.\n' }
+  if (path === AUTHORITY_PATH) return { status: 200, type: CERTIFICATE_TYPE, body: authority.der }
+  if (path !== '/') return { status: 404, type: 'text/plain', body: 'There is nothing here by this name.\n' }
+  const name = HOST.exec(headers.host ?? '')?.[1]
   const address = name === undefined || shopPort === undefined ? null : `https://${name}:${shopPort}`
-  send(200, 'text/html; charset=utf-8', trustPage({ fingerprint, address }))
+  const body = trustPage({ fingerprint: authority.fingerprint, address })
+  return { status: 200, type: 'text/html; charset=utf-8', body }
 }
