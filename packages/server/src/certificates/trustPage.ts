@@ -46,7 +46,7 @@ const SYSTEMS: readonly System[] = [
       'Open <b>Settings → Security → Encryption &amp; credentials → Install a certificate → CA certificate</b> (or look for “CA certificate” in the settings).',
       'Choose <b>Install anyway</b>, then <code>authority.crt</code> under Downloads.',
     ],
-    back: '<b>Trusted credentials → User</b>, then the certificate, then <b>Remove</b>.',
+    back: '<b>Settings → Security → Encryption &amp; credentials → Trusted credentials → User</b>, then the certificate, then <b>Remove</b>.',
   },
   {
     name: 'iPhone and iPad',
@@ -86,7 +86,7 @@ const SYSTEMS: readonly System[] = [
       'Get the certificate.',
       'In the browser’s settings look for <b>Certificates</b>, then <b>Authorities</b>, and import the file for identifying web sites.',
     ],
-    back: 'Delete it in the same list.',
+    back: 'Delete it in the browser’s list of authorities.',
   },
 ]
 
@@ -129,12 +129,12 @@ ${SYSTEMS.map(systemHtml).join('\n')}
 
 <h2>What it means</h2>
 <p>Your device then believes the certificates that this server makes for itself. The authority counts only for names and addresses of a local network: names
-that end in <code>.local</code> or <code>.home.arpa</code>, <code>localhost</code>, the name of the server’s machine, and private addresses. It cannot stand
-for your bank or your post, even if its key were stolen. Trust it only if you trust whoever runs this server.</p>
+that end in <code>.local</code> or <code>.home.arpa</code>, <code>localhost</code>, the name of the server’s machine, and private addresses. Today’s
+browsers hold it to that, so it cannot stand for your bank or your post, even if its key were stolen. Trust it only if you trust whoever runs this server.</p>
 
 <h2>How to take it back</h2>
 <ul>
-${SYSTEMS.map(({ name, back }) => `<li><b>${name}:</b> ${back}</li>`).join('\n')}
+${SYSTEMS.map(({ name, back }) => `<li>${name}: ${back}</li>`).join('\n')}
 </ul>
 </main>
 </body>
