@@ -1,0 +1,103 @@
+/** Backup, restore and check as a shop runs them: processes on a folder that another process serves. */
+import { randomUUID } from 'node:crypto'
+import { chmod, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { type PairedDevice, pairedDevice, run, type ServedShop, serve } from './testing/served.ts'
+
+const UNIT = randomUUID()
+let folder = ''
+let shop: ServedShop
+let device: PairedDevice
+const data = (name: string) => join(folder, name)
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'gb-keeping-'))
+  await chmod(folder, 0o711)
+  shop = await serve(['--data', data('shop')])
+  device = await pairedDevice(shop, shop.code!, UNIT)
+  for (let i = 0; i < 5; i++) expect(await device.send(1_500)).toBe(200)
+})
+afterAll(async () => {
+  await shop?.stop()
+  await rm(folder, { recursive: true, force: true })
+})
+
+test('a shop is backed up while it is served, restored elsewhere, and proven', async () => {
+  const file = data('shop.backup')
+  const made = await run(['backup', '-o', file, '--data', data('shop')])
+  expect([made.status, made.err]).toEqual([0, ''])
+  expect(made.out).toMatch(/1 unit, 7500 entries, 0 photographs, \d+ bytes/)
+  expect(await device.send(3), 'it still serves').toBe(200)
+  const checked = await run(['check', file, '--json'])
+  expect([checked.status, JSON.parse(checked.out)]).toMatchObject([
+    0,
+    { gripbook: 'check/1', what: 'backup', whole: true, faults: [] },
+  ])
+
+  const restored = await run(['restore', file, '--data', data('elsewhere')])
+  expect([restored.status, restored.err]).toEqual([0, ''])
+  expect(restored.out).toContain('Proven: every unit was folded again from what is kept now')
+  const whole = await run(['check', '--data', data('elsewhere')])
+  expect([whole.status, whole.out]).toEqual([0, expect.stringContaining('The record is whole.\n1 unit, 7500 entries')])
+  const again = await run(['restore', file, '--data', data('elsewhere')])
+  expect([again.status, again.err]).toEqual([
+    2,
+    expect.stringContaining('There is a record here already: nothing was touched'),
+  ])
+})
+
+test('a restore that is killed at any moment says so, and ends well when it is started again', async () => {
+  const file = data('shop.backup')
+  let unfinished = 0
+  for (let round = 0; round < 4; round++) {
+    const into = data(`killed-${round}`)
+    const { status } = await run(['restore', file, '--data', into], 1_100 + 500 * round)
+    if (status === null) {
+      const { status: served, err } = await run(['check', '--data', into])
+      if (served === 1) unfinished++
+      else expect([served, err]).toEqual([0, ''])
+    }
+    const ended = await run(['restore', file, '--data', into])
+    expect([round, ended.status === 0 || ended.err.includes('There is a record here already')]).toEqual([round, true])
+    expect((await run(['check', '--data', into])).status).toBe(0)
+  }
+  expect(unfinished, 'some of them were killed in the middle').toBeGreaterThan(0)
+})
+
+test('one unit goes as an archive into another shop, and a damaged file is refused in words', async () => {
+  const file = data('unit.zip')
+  expect((await run(['backup', '-o', file, '--unit', UNIT, '--data', data('shop')])).status).toBe(0)
+  const taken = await run(['restore', file, '--data', data('other')])
+  expect([taken.status, taken.out]).toEqual([
+    0,
+    expect.stringMatching(/7503 new entries, 0 known.* Signed by another shop/),
+  ])
+  expect((await run(['restore', file, '--data', data('other')])).out).toContain('0 new entries, 7503 known')
+  const bytes = await readFile(file)
+  bytes[Math.floor(bytes.length / 2)]! ^= 4
+  await writeFile(file, bytes)
+  const checked = await run(['check', file])
+  expect([checked.status, checked.out]).toEqual([1, expect.stringContaining('The archive is not whole:\n  ✗ ')])
+  const refused = await run(['restore', file, '--data', data('third')])
+  expect([refused.status, refused.out]).toEqual([2, ''])
+  expect(refused.err).toMatch(/damaged|changed|no entry/)
+  const unknown = await run(['backup', '-o', data('none.zip'), '--unit', randomUUID(), '--data', data('shop')])
+  expect([unknown.status, unknown.err]).toEqual([2, expect.stringContaining('There is no unit')])
+})
+
+test('what is not there, and what is asked wrongly, is told in words', async () => {
+  for (const [args, words] of [
+    [['check', data('nothing.backup')], /There is no such file/],
+    [['restore'], /Which file/],
+    [['backup'], /Which file/],
+    [['restore', 'a', 'b'], /One file at a time/],
+    [['check', '--dta', 'x'], /Did you mean --data/],
+  ] as [string[], RegExp][]) {
+    const { status, err } = await run(args)
+    expect([args, status]).toEqual([args, 2])
+    expect(err).toMatch(words)
+  }
+  const { status, out } = await run(['check', join(import.meta.dirname, 'main.ts')])
+  expect([status, out]).toEqual([1, expect.stringContaining('cannot be read as a zip file')])
+})
