@@ -1,5 +1,6 @@
 /** The running server: opens the shop, listens, keeps its certificate fresh, stops in good order. */
-import { randomBytes } from 'node:crypto'
+import { randomBytes, X509Certificate } from 'node:crypto'
+import { isIP } from 'node:net'
 import { hostname, networkInterfaces } from 'node:os'
 import type { FastifyInstance, FastifyServerOptions } from 'fastify'
 import { buildApp } from './app/app.ts'
@@ -83,8 +84,11 @@ async function serveShop({ env, dataFolder, port, names, certificate, logger }: 
     throw error
   })
   void listening
-  const trust = first.authority === null ? null : trustServer(first.authority)
-  if (trust !== null) await trust.listen(portOf(app) + TRUST_PORT_BESIDE)
+  const trust = first.authority === null ? null : trustServer(first.authority, portOf(app))
+  await trust?.listen(portOf(app) + TRUST_PORT_BESIDE).catch(async (error: unknown) => {
+    await stopping(app, open.close)
+    throw error
+  })
   let current = first.cert
   const renewal = setInterval(() => {
     made().then(
@@ -99,7 +103,12 @@ async function serveShop({ env, dataFolder, port, names, certificate, logger }: 
   }, LOOK_EVERY)
   renewal.unref()
   const { hosts: known, addresses } = present()
-  const reached = [...addresses.filter((address) => !address.includes(':')), ...known]
+  const served = new X509Certificate(first.cert)
+  const plain = addresses.filter((address) => !address.includes(':'))
+  // A device that is sent where the certificate does not count is warned; the shop's authority cannot stand for a public address.
+  const counts = (name: string) => (isIP(name) === 0 ? served.checkHost(name) : served.checkIP(name)) !== undefined
+  const covered = [...plain, ...known].filter(counts)
+  const reached = covered.length > 0 ? covered : [...plain, ...known]
   return {
     addresses: reached.map((name) => `https://${name}:${portOf(app)}`),
     where: open.database.where,
@@ -108,7 +117,7 @@ async function serveShop({ env, dataFolder, port, names, certificate, logger }: 
       first.authority === null
         ? null
         : {
-            address: `http://${reached[0] ?? hostname()}:${portOf(app) + TRUST_PORT_BESIDE}`,
+            address: `http://${plain[0] ?? reached[0] ?? hostname()}:${portOf(app) + TRUST_PORT_BESIDE}`,
             fingerprint: first.authority.fingerprint,
           },
     async stop() {

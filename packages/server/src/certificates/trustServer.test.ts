@@ -78,8 +78,17 @@ test('nothing but these two is served, and nothing can be written', async () => 
   expect([head.status, head.headers['content-length'], head.body.length]).toEqual([200, `${authority.der.length}`, 0])
 })
 
-test('a host name that someone made up does not get into the page', async () => {
-  for (const host of ['"><script>alert(1)</script>', 'a b', "x'y", '[::1', 'bench.local:7480:x', 'x'.repeat(300)]) {
+test('a host name that someone made up, or that the authority cannot stand for, does not get into the page', async () => {
+  for (const host of [
+    '"><script>alert(1)</script>',
+    'a b',
+    "x'y",
+    '[::1',
+    'bench.local:7480:x',
+    'x'.repeat(300),
+    'shop.example',
+    '192.0.2.2',
+  ]) {
     const page = (await ask('/', { host })).body.toString()
     expect(page).toContain('the address of the shop that the terminal names')
     expect(page).not.toContain('alert')

@@ -1,6 +1,7 @@
 /** A plain HTTP server for devices that do not trust the shop yet: the page that tells how, the authority's certificate, and nothing else. */
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http'
-import type { AddressInfo } from 'node:net'
+import { type AddressInfo, isIP } from 'node:net'
+import { permitsAddress, permitsName } from './permitted.ts'
 import type { Authority } from './shopCertificates.ts'
 import { AUTHORITY_PATH, TRUST_POLICY, trustPage } from './trustPage.ts'
 
@@ -82,7 +83,14 @@ function contentFor(
   if (path === AUTHORITY_PATH) return { status: 200, type: CERTIFICATE_TYPE, body: authority.der }
   if (path !== '/') return { status: 404, type: 'text/plain', body: 'There is nothing here by this name.\n' }
   const name = HOST.exec(headers.host ?? '')?.[1]
-  const address = name === undefined || shopPort === undefined ? null : `https://${name}:${shopPort}`
+  const known = name !== undefined && shopPort !== undefined && permits(authority.der, name.toLowerCase())
+  const address = known ? `https://${name}:${shopPort}` : null
   const body = trustPage({ fingerprint: authority.fingerprint, address })
   return { status: 200, type: 'text/html; charset=utf-8', body }
+}
+
+/** Whether the shop's certificate can be good for what this page was called by. */
+function permits(der: Buffer, name: string): boolean {
+  const address = name.replace(/^\[|\]$/g, '')
+  return isIP(address) === 0 ? permitsName(der, name) : permitsAddress(der, address)
 }
