@@ -73,7 +73,12 @@ export function startServed({ dataFolder, url }: Spot): Served {
     pid: child.pid ?? 0,
     open,
     gone,
-    ask: (asked) => (isGone ? Promise.reject(new Unserved('the process ended')) : answerOf(asked, port, agent)),
+    async ask(asked) {
+      if (isGone) throw new Unserved('the process ended')
+      const answer = await answerOf(asked, port, agent)
+      if (answer.status >= 500) throw new Error(`${asked.method} ${asked.path} failed: ${said.slice(-2_000)}`)
+      return answer
+    },
     async stop() {
       child.kill('SIGTERM')
       await gone

@@ -26,8 +26,16 @@ const BY_STATUS: Record<number, FaultCode> = {
   503: 'stopping',
 }
 
-/** What PostgreSQL and its driver say when nobody answers: the request may be sent again. */
-const NO_DATABASE = new Set(['ECONNREFUSED', 'ECONNRESET', 'EPIPE', 'ENOENT', '57P01', '57P02', '57P03', '53300'])
+/** What the system says when nobody answers at the other end. */
+const NOBODY_THERE = new Set(['ECONNREFUSED', 'ECONNRESET', 'EPIPE', 'ENOENT'])
+/** What PostgreSQL says when it goes, comes or is full: classes 08, 53 and 57P of its codes. */
+const DATABASE_AWAY = /^(08|53|57P)/
+/** What its driver says of a connection that broke, without any code. */
+const CONNECTION_BROKE = /Connection terminated|not queryable|timeout exceeded when trying to connect/
+
+function isDatabaseAway({ code, message }: { code?: string; message: string }): boolean {
+  return NOBODY_THERE.has(code ?? '') || DATABASE_AWAY.test(code ?? '') || CONNECTION_BROKE.test(message)
+}
 
 /** For what is refused before there is a route: an address that cannot be read. */
 export function answerBadAddress(error: FastifyError, request: FastifyRequest, reply: FastifyReply): void {
@@ -81,11 +89,7 @@ function faultOf(error: FastifyError, request: FastifyRequest): [FaultCode, Reco
   }
   if (error instanceof DatabaseError)
     return error.fault.code === 'unknown-position' ? ['unknown-position', {}] : ['no-database', {}]
-  if (
-    NO_DATABASE.has(error.code) ||
-    /Connection terminated|timeout exceeded when trying to connect/.test(error.message)
-  )
-    return ['no-database', {}]
+  if (isDatabaseAway(error)) return ['no-database', {}]
   const code = BY_CODE[error.code] ?? (error.statusCode === undefined ? undefined : BY_STATUS[error.statusCode])
   return code === undefined ? ['failed', { number: request.id }] : [code, {}]
 }
