@@ -109,6 +109,7 @@ async function serveShop({ env, dataFolder, port, names, certificate, logger }: 
   const counts = (name: string) => (isIP(name) === 0 ? served.checkHost(name) : served.checkIP(name)) !== undefined
   const covered = [...plain, ...known].filter(counts)
   const reached = covered.length > 0 ? covered : [...plain, ...known]
+  open.shop.address = `https://${reached[0] ?? hostname()}:${portOf(app)}`
   return {
     addresses: reached.map((name) => `https://${name}:${portOf(app)}`),
     where: open.database.where,

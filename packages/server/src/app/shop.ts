@@ -15,7 +15,7 @@ export type Shop = {
   news: News
   /** Whether devices reach this server by HTTPS. */
   secure: boolean
-  /** Where devices reach this server ("https://shop.local:8443"), where that is not the address that its owner looks at it by; without a slash at the end. */
+  /** Where other devices reach this server ("https://shop.local:7480"), without a slash at the end; known once it listens, left out where it serves this machine alone. */
   address?: string
   /** The shop's own certificate authority, which devices come to trust; null or left out where there is none, or none is needed. */
   authority?: Authority | null

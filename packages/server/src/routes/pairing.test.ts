@@ -123,16 +123,24 @@ describe('pairing', () => {
     })
   })
 
-  test('the link carries the code after the #, and the QR code is a drawing of that link', async () => {
+  test('the link carries the code after the #, by a name that other devices know, and the QR code is a drawing of that link', async () => {
     const { code, link, qr } = await codeFor({ name: 'Jo', role: 'viewer' })
     expect(link).toBe(`http://shop.local:8080/#pair=${code}`)
     expect(qr).toMatch(
       /^<svg xmlns="http:\/\/www.w3.org\/2000\/svg" viewBox="0 0 \d+ \d+"><rect [^<>]*\/><path [^<>]*\/><\/svg>$/,
     )
     await app.close()
-    app = await appOf({ address: 'https://shop.local:8443' })
-    const named = await codeFor({ name: 'Jo', role: 'viewer' })
-    expect(named.link).toBe(`https://shop.local:8443/#pair=${named.code}`)
+    app = await appOf({ address: 'https://shop.local:8443' }, { hosts: () => ['shop.local', 'localhost', '[::1]'] })
+    for (const [host, origin] of [
+      ['localhost:8080', 'https://shop.local:8443'],
+      ['[::1]:8080', 'https://shop.local:8443'],
+      ['shop.local:8080', 'http://shop.local:8080'],
+    ] as const) {
+      const headers = { host, cookie: `gripbook=${entered.owner.token}` }
+      const payload = { name: 'Jo', role: 'viewer' }
+      const made = (await app.inject({ method: 'POST', url: '/api/codes', headers, payload })).json()
+      expect(made.link).toBe(`${origin}/#pair=${made.code}`)
+    }
   })
 
   test('no link is made for a host name that is not the server’s', async () => {

@@ -9,6 +9,7 @@ import { device, person, role, shownName, uuid } from '../entrance/shapes.ts'
 /** Of one address. A person who mistypes needs a few. */
 const TRIES_PER_MINUTE = 10
 const DAY_SECONDS = 86_400
+const LOOPBACK = /^(localhost|127\.[\d.]+|\[::1\])(:\d+)?$/i
 
 export const pairingRoutes: Routes = (shop) => async (app) => {
   app.post(
@@ -52,8 +53,10 @@ export const pairingRoutes: Routes = (shop) => async (app) => {
     },
     async ({ body, session, protocol, host }, reply) => {
       const { code, expires } = await shop.entrance.makeCode(session!, body)
-      // The gate has held the host against the names that this server has; what stands after # is never sent to a server, so no log holds it.
-      const link = `${shop.address ?? `${protocol}://${host}`}/#pair=${code}`
+      // The gate has held the host against the names that this server has. An owner at the server itself calls it by a name that is of no use elsewhere.
+      const here = LOOPBACK.test(host) ? shop.address : undefined
+      // What stands after # is never sent to a server, so no log holds it.
+      const link = `${here ?? `${protocol}://${host}`}/#pair=${code}`
       return reply.status(201).send({ code, expires, link, qr: renderSVG(link, { ecc: 'M', border: 4 }) })
     },
   )

@@ -5,7 +5,7 @@ import type { Routes } from '../app/kinds.ts'
 import { AUTHORITY_PATH, TRUST_POLICY, trustPage } from '../certificates/trustPage.ts'
 
 export const trustRoutes: Routes =
-  ({ authority = null, address }) =>
+  ({ authority = null }) =>
   async (app) => {
     const config = { mayCall: 'anyone' as const }
     const schema = {
@@ -19,7 +19,7 @@ export const trustRoutes: Routes =
         .type('text/html; charset=utf-8')
         .header('content-security-policy', TRUST_POLICY)
         .header('cache-control', 'no-store')
-        .send(trustPage({ fingerprint: authority.fingerprint, address: address ?? `${protocol}://${host}` }))
+        .send(trustPage({ fingerprint: authority.fingerprint, address: `${protocol}://${host}` }))
     })
 
     app.get(AUTHORITY_PATH, { config, schema: { hide: true } as object }, (_, reply: FastifyReply) => {
