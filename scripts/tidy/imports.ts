@@ -15,7 +15,6 @@ const MAY_IMPORT: Record<string, { ours: string[]; fromOutside: string[]; node: 
       '@fastify/helmet',
       '@fastify/rate-limit',
       '@fastify/swagger',
-      '@peculiar/x509',
       'aws4fetch',
       'cookie',
       'fastify',

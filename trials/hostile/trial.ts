@@ -1,12 +1,13 @@
 /** Sends wrong requests to a whole shop and holds every answer against what must hold; nothing of the record may change. */
+
 import { randomUUID } from 'node:crypto'
 import { connect as connectTo } from 'node:net'
 import { sql } from 'kysely'
 import sharp from 'sharp'
 import { FAULTS } from '../../packages/server/src/app/faults.ts'
 import { chainOf, sha256 } from '../../packages/server/src/testing/chains.ts'
+import { seeded } from '../../packages/server/src/testing/seeded.ts'
 import { type TestShop, testShop } from '../../packages/server/src/testing/testShop.ts'
-import { seeded } from '../kill/phones.ts'
 import { type Target, wrongRequest } from './requests.ts'
 
 export type Outcome = { sent: number; byStatus: Record<string, number>; rawSent: number }

@@ -8,18 +8,6 @@ import { type Answer, rightBody, type Served } from './served.ts'
 
 export const sha256 = (text: string | Buffer): string => createHash('sha256').update(text).digest('hex')
 
-/** A number from 0 up to 1, the same series for the same seed (mulberry32). */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let t = state
-    t = Math.imul(t ^ (t >>> 15), t | 1)
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
-  }
-}
-
 /** A photograph on its way: `at` bytes of it are said to be there. */
 type Sending = { photograph: string; bytes: Buffer; at: number }
 

@@ -1,7 +1,9 @@
 /** Phones append and send photographs, and at a random moment what serves them is killed with SIGKILL: Gripbook, PostgreSQL, or both. Again and again, on the same record. */
+
 import { randomBytes } from 'node:crypto'
 import sharp from 'sharp'
-import { acknowledge, askHowFar, newTruth, nextBatch, type Phone, seeded, sendPiece, type Truth } from './phones.ts'
+import { seeded } from '../../packages/server/src/testing/seeded.ts'
+import { acknowledge, askHowFar, newTruth, nextBatch, type Phone, sendPiece, type Truth } from './phones.ts'
 import { type Kind, type Place, placeFor, type Spot } from './places.ts'
 import { build, rightBody, type Served, startServed, Unserved } from './served.ts'
 import { nothingSeen, type Reader, verify, verifyAll } from './verify.ts'

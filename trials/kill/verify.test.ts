@@ -1,7 +1,9 @@
 /** The trial itself can fail: each kind of loss, planted, is named. */
+
 import { type Event, knowledgeOf, memoryStore } from '@gripbook/record'
 import { expect, test } from 'vitest'
-import { acknowledge, nextBatch, type Phone, seeded, sha256, type Truth, uuid } from './phones.ts'
+import { seeded } from '../../packages/server/src/testing/seeded.ts'
+import { acknowledge, nextBatch, type Phone, sha256, type Truth, uuid } from './phones.ts'
 import { verifyAll } from './verify.ts'
 
 type Kept = { events: Event[]; photograph: Buffer | null }

@@ -1,22 +1,47 @@
 /** A shop with something in it: units by several devices, every kind of entry, photographs that came and one that did not. */
-import { photographed } from '@gripbook/record'
+import {
+  faceDescribed,
+  type Happening,
+  holeMarked,
+  noteWritten,
+  photographed,
+  readingTaken,
+  unitTakenIn,
+} from '@gripbook/record'
 import sharp from 'sharp'
-import { SAMPLES } from '../../../record/src/testing/samples.ts'
-import { seeded } from '../../../record/src/unitFile/testing/random.ts'
 import { type Chain, chainOf, sha256 } from './chains.ts'
+import { seeded } from './seeded.ts'
 import type { SignedIn, TestShop } from './testShop.ts'
 
-/** Photographs are spoken of on purpose, below. */
-const NOT_AT_RANDOM = ['undone', 'clash-settled', 'photographed', 'face-photographed']
-const VOUCHING = ['unit-released', 'face-released', 'step-signed']
+/** What happens next; `vouches`: whether by someone who may sign and release. */
+export type Happens = (random: () => number, vouches: boolean) => Happening
+
+/** A few kinds of entry that meet each other in the same places. */
+const HAPPENS: Happens = (random) => {
+  const hole = String(1 + Math.floor(random() * 4))
+  const value = 30 + Math.floor(random() * 5)
+  const all = [
+    () => unitTakenIn({ name: `gearbox ${hole}`, complaint: 'slips when warm' }),
+    () => faceDescribed({ face: 'pan', torque: 8 + Math.floor(random() * 3) }),
+    () => holeMarked({ face: 'pan', hole, mark: [value, value], thread: 'M6', threadDepth: 14 }),
+    () =>
+      readingTaken({
+        of: { face: 'pan', hole, quantity: 'grip' },
+        value: { value, plusMinus: 0.1 },
+        instrument: { name: 'depth gauge' },
+      }),
+    () => noteWritten({ text: `hole ${hole} has paint on its thread` }),
+  ]
+  return all[Math.floor(random() * all.length)]!()
+}
 
 /** Of the units the first speaks of the first photograph and of the `absent` one. */
 export type Full = { units: string[]; photographs: string[]; absent: string; people: SignedIn[]; chains: Chain[] }
 
 /** `each`: entries of every device about every unit. */
-export async function fill(shop: TestShop, units = 2, each = 40, seed = 2026): Promise<Full> {
+export async function fill(shop: TestShop, units = 2, each = 40, happens = HAPPENS): Promise<Full> {
   const people = [shop.owner, await shop.signIn('builder'), await shop.signIn('checker')]
-  const random = seeded(seed)
+  const random = seeded(2026)
   const photographs: string[] = []
   for (const background of ['#975', '#579']) {
     const bytes = await sharp({ create: { width: 90, height: 60, channels: 3, background } })
@@ -25,7 +50,6 @@ export async function fill(shop: TestShop, units = 2, each = 40, seed = 2026): P
     photographs.push(await sendPhotograph(shop, people[1]!, bytes))
   }
   const absent = sha256('never sent')
-  const all = Object.keys(SAMPLES) as (keyof typeof SAMPLES)[]
   const chains: Chain[] = []
   const names: string[] = []
   for (let n = 0; n < units; n++) {
@@ -37,13 +61,7 @@ export async function fill(shop: TestShop, units = 2, each = 40, seed = 2026): P
     await append(people[0]!, pictures)
     for (const person of people) {
       const chain = person === people[0] ? first : chainOf(person, first.unit)
-      const may = all.filter(
-        (type) => !NOT_AT_RANDOM.includes(type) && (person !== people[1] || !VOUCHING.includes(type)),
-      )
-      const entries = Array.from({ length: each }, () => {
-        const type = may[Math.floor(random() * may.length)]!
-        return chain.next({ type, version: 1, body: plain(SAMPLES[type](random)) })
-      })
+      const entries = Array.from({ length: each }, () => chain.next(happens(random, person !== people[1])))
       await append(person, entries)
       chains.push(chain)
     }
@@ -68,8 +86,4 @@ export async function sendPhotograph({ app }: TestShop, { cookie }: SignedIn, by
 async function append(person: SignedIn, entries: object[]): Promise<void> {
   const answer = await person.ask('POST', '/api/entries', { entries })
   if (answer.statusCode !== 200) throw new Error(answer.body)
-}
-
-function plain(body: object): { [name: string]: never } {
-  return JSON.parse(JSON.stringify(body))
 }
