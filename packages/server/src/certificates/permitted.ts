@@ -20,10 +20,13 @@ const RANGES: readonly Range[] = [
   ['::1', 128],
 ]
 const NAMES = ['local', 'home.arpa', 'localhost']
+/** A constraint holds for all names below it too, and top-level domains are letters alone, or begin with "xn--": a machine called "dev" or "com". */
+const LIKE_TOP_LEVEL = /^([a-z]+|xn--[^.]*)$/
 
-/** The value of the extension "name constraints" for an authority on a machine of this name. */
+/** The value of the extension "name constraints" for an authority on a machine of this name. One that could be a top-level domain is left to its name under "local". */
 export function nameConstraints(host: string | null): Buffer {
-  const names = host === null ? NAMES : [...new Set([...NAMES, host])]
+  const own = host === null || LIKE_TOP_LEVEL.test(host) ? [] : [host]
+  const names = [...new Set([...NAMES, ...own])]
   return sequence(tagged(0, true, ...names.map(nameSubtree), ...RANGES.map(rangeSubtree)))
 }
 

@@ -7,7 +7,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { temporaryFolder } from '../testing/folders.ts'
 import { tlsServer } from '../testing/tlsServer.ts'
 import { authorityExtensions, certificatePem, newKey, serverExtensions, writeCertificate } from './certificate.ts'
-import { nameConstraints } from './permitted.ts'
+import { nameConstraints, permitsName } from './permitted.ts'
 import { type ForShop, shopCertificates } from './shopCertificates.ts'
 
 const DAY = 86_400_000
@@ -24,7 +24,7 @@ beforeEach(async () => {
 })
 afterEach(() => remove())
 
-const usual = { names: ['bench', 'bench.local'], addresses: ['192.168.1.20', 'fd00::20'], host: 'bench' }
+const usual = { names: ['bench2', 'bench2.local'], addresses: ['192.168.1.20', 'fd00::20'], host: 'bench2' }
 const make = (given: Partial<ForShop> = {}) => shopCertificates({ folder, ...usual, now: START, ...given })
 const authorityFile = () => join(folder, 'certificates', 'authority.pem')
 const serverFile = () => join(folder, 'certificates', 'server.pem')
@@ -53,12 +53,12 @@ describe('what devices see', () => {
     const { key, cert, authority } = await make()
     const server = await tlsServer({ key, cert })
     try {
-      for (const name of ['bench', 'bench.local', 'localhost', '192.168.1.20', 'fd00::20', '127.0.0.1', '::1'])
+      for (const name of ['bench2', 'bench2.local', 'localhost', '192.168.1.20', 'fd00::20', '127.0.0.1', '::1'])
         expect([name, await server.trustedAs(name, authority.pem)]).toEqual([name, 'trusted'])
-      for (const name of ['bench.example', 'other.local', 'x.bench.local', '192.168.1.21'])
+      for (const name of ['bench.example', 'other.local', 'x.bench2.local', '192.168.1.21'])
         expect([name, await server.trustedAs(name, authority.pem)]).toEqual([name, 'ERR_TLS_CERT_ALTNAME_INVALID'])
       const { authority: other } = await shopCertificates({ ...usual, folder: join(folder, 'other'), now: START })
-      expect(await server.trustedAs('bench', other.pem)).not.toBe('trusted')
+      expect(await server.trustedAs('bench2', other.pem)).not.toBe('trusted')
     } finally {
       await server.close()
     }
@@ -70,7 +70,7 @@ describe('what devices see', () => {
     await Promise.all([writeFile(root, authority.pem), writeFile(leaf, cert)])
     const verify = ['verify', '-x509_strict', '-purpose', 'sslserver', '-CAfile', root]
     for (const [how, name] of [
-      ['-verify_hostname', 'bench.local'],
+      ['-verify_hostname', 'bench2.local'],
       ['-verify_ip', '192.168.1.20'],
       ['-verify_ip', 'fd00::20'],
     ] as const)
@@ -84,7 +84,7 @@ describe('what devices see', () => {
       /Basic Constraints: critical\s+CA:TRUE, pathlen:0/,
       /Key Usage: critical\s+Certificate Sign\n/,
       /Extended Key Usage: \s+TLS Web Server Authentication\n/,
-      /Name Constraints: critical\s+Permitted:\s+DNS:local\s+DNS:home.arpa\s+DNS:localhost\s+DNS:bench\s+IP:10.0.0.0\/255.0.0.0\s+IP:172.16.0.0\/255.240.0.0/,
+      /Name Constraints: critical\s+Permitted:\s+DNS:local\s+DNS:home.arpa\s+DNS:localhost\s+DNS:bench2\s+IP:10.0.0.0\/255.0.0.0\s+IP:172.16.0.0\/255.240.0.0/,
       /IP:FC00:0:0:0:0:0:0:0\/FE00:0:0:0:0:0:0:0\s+IP:FE80:0:0:0:0:0:0:0\/FFC0:0:0:0:0:0:0:0\s+IP:0:0:0:0:0:0:0:1\/FFFF:FFFF/,
     ])
       expect(told).toMatch(part)
@@ -93,7 +93,7 @@ describe('what devices see', () => {
     expect(server).toMatch(/Key Usage: critical\s+Digital Signature\n/)
     expect(server).toMatch(/Extended Key Usage: \s+TLS Web Server Authentication\n/)
     expect(server).toContain(
-      'DNS:bench, DNS:bench.local, DNS:localhost, IP Address:0:0:0:0:0:0:0:1, IP Address:127.0.0.1',
+      'DNS:bench2, DNS:bench2.local, DNS:localhost, IP Address:0:0:0:0:0:0:0:1, IP Address:127.0.0.1',
     )
   })
 
@@ -110,7 +110,7 @@ describe('what devices see', () => {
       }
     }
     expect(await tried(['shop.local'], [], 'shop.local')).toBe('trusted')
-    for (const name of ['bank.example', 'local.example', 'notlocal', 'xbench', '*.example'])
+    for (const name of ['bank.example', 'local.example', 'notlocal', 'xbench2', '*.example'])
       expect([name, await tried([name], [], name.replace('*', 'www'))]).toEqual([name, 'permitted subtree violation'])
     for (const address of [
       '8.8.8.8',
@@ -148,7 +148,7 @@ describe('what is kept', () => {
     const made = await Promise.all([make(), make(), make(), make()])
     expect(new Set(made.map(({ authority }) => authority.fingerprint)).size).toBe(1)
     const first = await make()
-    expect(await make({ now: later(300), names: ['bench.local', 'BENCH', 'bench.local.'] })).toEqual(first)
+    expect(await make({ now: later(300), names: ['bench2.local', 'BENCH2', 'bench2.local.'] })).toEqual(first)
     expect(first.authority.fingerprint).toMatch(/^[0-9A-F]{2}(:[0-9A-F]{2}){31}$/)
     expect((await readdir(join(folder, 'certificates'))).sort()).toEqual(['authority.pem', 'server.pem'])
   })
@@ -241,11 +241,22 @@ describe('what it is asked for', () => {
   })
 
   test('a machine that is called otherwise than when its authority was made is still reached by its other names', async () => {
-    await make({ host: 'Bench', names: ['bench', 'bench.local'] })
+    await make({ host: 'Bench2', names: ['bench2', 'bench2.local'] })
     const { cert } = await make({ host: 'office', names: ['office', 'office.local'] })
     expect(new X509Certificate(cert).subjectAltName).toMatch(/^DNS:localhost, DNS:office.local, IP/)
     const strange = await make({ host: 'my shop', names: ['my shop', 'my shop.local'] })
     expect(new X509Certificate(strange.cert).subjectAltName).toMatch(/^DNS:localhost, IP/)
+  })
+
+  test('a machine that is called like a top-level domain gives its authority no right to that domain', async () => {
+    for (const host of ['dev', 'COM', 'xn--p1ai', 'workbench']) {
+      const own = host.toLowerCase()
+      const { cert, authority } = await make({ folder: join(folder, own), host, names: [own, `${own}.local`] })
+      expect(new X509Certificate(cert).subjectAltName).toMatch(
+        /^DNS:(localhost, DNS:[^,]+\.local|[^,]+\.local, DNS:localhost), IP/,
+      )
+      for (const name of [own, `bank.${own}`]) expect([name, permitsName(authority.der, name)]).toEqual([name, false])
+    }
   })
 
   test('a clock that stands before Gripbook or before the authority was made is told of', async () => {

@@ -41,6 +41,7 @@ function ask(path: string, { method = 'GET', host = 'bench.local' } = {}): Promi
 test('the page tells the fingerprint in lines to compare, links the certificate and the shop, and needs no script', async () => {
   const { status, headers, body } = await ask('/')
   const page = body.toString()
+  expect((await ask('/trust')).body.equals(body)).toBe(true)
   expect([status, headers['content-type']]).toEqual([200, 'text/html; charset=utf-8'])
   const lines = [...page.matchAll(/<span>([^<]+)<\/span>/g)].map((found) => found[1])
   expect(lines.map((line) => line!.split(' ').length)).toEqual([8, 8, 8, 8])
@@ -67,7 +68,7 @@ test('nothing but these two is served, and nothing can be written', async () => 
     '/%2e%2e/authority.pem',
     '//',
     '/authority.crt/x',
-    '/trust',
+    '/trust/',
   ])
     expect([path, (await ask(path)).status]).toEqual([path, 404])
   for (const method of ['POST', 'PUT', 'DELETE', 'OPTIONS']) {

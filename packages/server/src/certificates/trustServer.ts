@@ -81,7 +81,8 @@ function contentFor(
   const path = url?.split('?')[0]
   if (method !== 'GET' && method !== 'HEAD') return { status: 405, type: 'text/plain', body: 'Only to be read.\n' }
   if (path === AUTHORITY_PATH) return { status: 200, type: CERTIFICATE_TYPE, body: authority.der }
-  if (path !== '/') return { status: 404, type: 'text/plain', body: 'There is nothing here by this name.\n' }
+  if (path !== '/' && path !== '/trust')
+    return { status: 404, type: 'text/plain', body: 'There is nothing here by this name.\n' }
   const name = HOST.exec(headers.host ?? '')?.[1]
   const known = name !== undefined && shopPort !== undefined && permits(authority.der, name.toLowerCase())
   const address = known ? `https://${name}:${shopPort}` : null
