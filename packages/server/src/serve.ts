@@ -20,6 +20,8 @@ export type Serving = {
   names: readonly string[]
   /** A certificate of one's own and its key, PEM files; without them the shop's authority makes one. */
   certificate: { file: string; keyFile: string } | null
+  /** Makes a code for one more owner, though there is one: for an owner who has lost every device. */
+  anotherOwner: boolean
   logger: FastifyServerOptions['logger']
 }
 
@@ -28,7 +30,7 @@ export type Running = {
   addresses: string[]
   /** Where the record is kept, for people. */
   where: string
-  /** While the shop has no owner: the code with which the first device is paired. */
+  /** While the shop has no owner, or when another one was asked for: the code with which the owner's device is paired. */
   ownerCode: string | null
   /** How devices come to trust the shop's own authority; null where it is not needed. */
   trust: { address: string; fingerprint: string } | null
@@ -46,19 +48,27 @@ export async function serve(options: Serving): Promise<Running> {
   return options.shop ? serveShop(options) : serveHere(options)
 }
 
-async function serveHere({ env, dataFolder, port, names, logger }: Serving): Promise<Running> {
+async function serveHere({ env, dataFolder, port, names, anotherOwner, logger }: Serving): Promise<Running> {
   const { app, open } = await build({ env, dataFolder, secure: false, logger, hosts: () => [...LOOPBACK, ...names] })
   await listen(app, open.close, port, '127.0.0.1')
   return {
     addresses: [`http://localhost:${portOf(app)}`],
     where: open.database.where,
-    ownerCode: await open.shop.entrance.ownerCode(),
+    ownerCode: await open.shop.entrance.ownerCode({ another: anotherOwner }),
     trust: null,
     stop: () => stopping(app, open.close),
   }
 }
 
-async function serveShop({ env, dataFolder, port, names, certificate, logger }: Serving): Promise<Running> {
+async function serveShop({
+  env,
+  dataFolder,
+  port,
+  names,
+  certificate,
+  anotherOwner,
+  logger,
+}: Serving): Promise<Running> {
   const present = () => presentNames(names)
   const made = async () => {
     const { hosts, addresses } = present()
@@ -78,12 +88,7 @@ async function serveShop({ env, dataFolder, port, names, certificate, logger }: 
   }
   const https = { key: first.key, cert: first.cert }
   const { app, open } = await build({ env, dataFolder, secure: true, logger, hosts, https, authority: first.authority })
-  const listening = await listen(app, open.close, port, '::').catch((error: NodeJS.ErrnoException) => {
-    // A machine without IPv6.
-    if (error.code === 'EAFNOSUPPORT' || error.code === 'EADDRNOTAVAIL') return app.listen({ port, host: '0.0.0.0' })
-    throw error
-  })
-  void listening
+  await listen(app, open.close, port, hasIpv6() ? '::' : '0.0.0.0')
   const trust = first.authority === null ? null : trustServer(first.authority, portOf(app))
   await trust?.listen(portOf(app) + TRUST_PORT_BESIDE).catch(async (error: unknown) => {
     await stopping(app, open.close)
@@ -113,7 +118,7 @@ async function serveShop({ env, dataFolder, port, names, certificate, logger }: 
   return {
     addresses: reached.map((name) => `https://${name}:${portOf(app)}`),
     where: open.database.where,
-    ownerCode: await open.shop.entrance.ownerCode(),
+    ownerCode: await open.shop.entrance.ownerCode({ another: anotherOwner }),
     trust:
       first.authority === null
         ? null
@@ -151,14 +156,18 @@ async function build({ env, dataFolder, secure, logger, hosts, https, authority 
   }
 }
 
-async function listen(app: FastifyInstance, close: () => Promise<void>, port: number, host: string): Promise<string> {
+async function listen(app: FastifyInstance, close: () => Promise<void>, port: number, host: string): Promise<void> {
   try {
-    return await app.listen({ port, host, listenTextResolver: () => 'listening' })
+    await app.listen({ port, host, listenTextResolver: () => 'listening' })
   } catch (error) {
-    if (!['EAFNOSUPPORT', 'EADDRNOTAVAIL'].includes((error as NodeJS.ErrnoException).code ?? ''))
-      await stopping(app, close)
+    await stopping(app, close)
     throw error
   }
+}
+
+/** Where it is there, listening to all its addresses is listening to those of IPv4 too. */
+function hasIpv6(): boolean {
+  return Object.values(networkInterfaces()).some((found) => found?.some(({ family }) => family === 'IPv6'))
 }
 
 async function stopping(app: FastifyInstance, close: () => Promise<void>): Promise<void> {

@@ -1,13 +1,14 @@
 import type { Running } from '@gripbook/server'
-import { readOptions } from '../options.ts'
 import { STATUS } from '../world.ts'
-import type { Command } from './command.ts'
-import { serverFaultText } from './serverFault.ts'
+import { keepingCommand } from './keeping.ts'
 
 const USUAL_PORT = 7480
 const LEVELS = ['silent', 'error', 'warn', 'info', 'debug']
 
-const HELP = `gripbook serve [--data DIR] [--port N] [--shop] [--name NAME] [--certificate FILE --key FILE] [--log LEVEL]
+const WORDS =
+  'serve [--data DIR] [--port N] [--shop] [--name NAME] [--certificate FILE --key FILE] [--another-owner] [--log LEVEL]'
+
+const HELP = `gripbook ${WORDS}
 
 Keeps the shop's record and serves it to the shop's devices until it is stopped (Ctrl-C).
 
@@ -17,6 +18,7 @@ Keeps the shop's record and serves it to the shop's devices until it is stopped 
   --name NAME         one more name that devices reach it by, for its certificate
   --certificate FILE  a certificate of your own (PEM, with its chain), and
   --key FILE          its private key; without them the shop's own authority makes one
+  --another-owner     prints a code for one more owner: for an owner who has lost every device
   --log LEVEL         ${LEVELS.join(', ')}; "info" if not given. Logs are JSON lines on standard error.
 
 GRIPBOOK_DATABASE_URL=postgres://… keeps the record on a PostgreSQL server instead of the data folder.
@@ -24,25 +26,13 @@ The first start prints a one-time code: the device that is paired with it belong
 `
 
 /** The shop's server. */
-export const serveCommand: Command = {
-  words: 'serve [--data DIR] [--port N] [--shop] [--name NAME] [--certificate FILE --key FILE] [--log LEVEL]',
+export const serveCommand = keepingCommand({
+  name: 'serve',
+  words: WORDS,
   help: HELP,
-  async run(args, out, err, world) {
-    const refuse = (why: string) => {
-      err(`${why}\n`)
-      return STATUS.wrongInput
-    }
-    const read = readOptions(
-      args,
-      ['--data', '--port', '--name', '--certificate', '--key', '--log'],
-      ['--shop', '--help'],
-    )
-    if (!read.ok) return refuse(`${read.why} See: gripbook serve --help`)
-    const { words, values, flags } = read.options
-    if (flags.has('--help')) {
-      out(HELP)
-      return STATUS.right
-    }
+  withValue: ['--data', '--port', '--name', '--certificate', '--key', '--log'],
+  flags: ['--shop', '--another-owner'],
+  async run({ words, values, flags, world, out, refuse }, server) {
     if (words.length > 0) return refuse(`${JSON.stringify(words[0])} is one word too many. See: gripbook serve --help`)
     const port = Number(values.get('--port') ?? USUAL_PORT)
     if (!Number.isInteger(port) || port < 0 || port > 65_534)
@@ -53,31 +43,23 @@ export const serveCommand: Command = {
     if ((file === undefined) !== (keyFile === undefined)) return refuse('--certificate and --key go together.')
     if (file !== undefined && !flags.has('--shop'))
       return refuse('--certificate is for the shop’s network: add --shop.')
-
-    const server = await import('@gripbook/server')
-    let running: Running
-    try {
-      running = await server.serve({
-        env: world.env,
-        dataFolder: values.get('--data') ?? server.dataFolder(world.env),
-        port,
-        shop: flags.has('--shop'),
-        names: values.has('--name') ? [values.get('--name')!] : [],
-        certificate: file === undefined ? null : { file, keyFile: keyFile! },
-        logger: level === 'silent' ? false : { level, stream: { write: world.err } },
-      })
-    } catch (error) {
-      const words = serverFaultText(error, server)
-      if (words === null) throw error
-      return refuse(words)
-    }
+    const running = await server.serve({
+      env: world.env,
+      dataFolder: values.get('--data') ?? server.dataFolder(world.env),
+      port,
+      shop: flags.has('--shop'),
+      names: values.has('--name') ? [values.get('--name')!] : [],
+      certificate: file === undefined ? null : { file, keyFile: keyFile! },
+      anotherOwner: flags.has('--another-owner'),
+      logger: level === 'silent' ? false : { level, stream: { write: world.err } },
+    })
     out(greeting(running))
     await world.stopAsked()
     out('Stopping.\n')
     await running.stop()
     return STATUS.right
   },
-}
+})
 
 function greeting({ addresses, where, ownerCode, trust }: Running): string {
   const lines = [`Gripbook serves at ${addresses[0]}`]
@@ -91,11 +73,7 @@ function greeting({ addresses, where, ownerCode, trust }: Running): string {
       ...fingerprintLines(trust.fingerprint),
     )
   if (ownerCode !== null)
-    lines.push(
-      '',
-      `This shop has no owner yet. Pair the owner’s device with the code  ${ownerCode}`,
-      'It counts once, until the next start.',
-    )
+    lines.push('', `Pair the owner’s device with the code  ${ownerCode}`, 'It counts once, until the next start.')
   return `${lines.join('\n')}\n\n`
 }
 

@@ -16,10 +16,11 @@ type Random = (bytes: number) => Buffer
 
 export type Code = Selectable<Tables['entrance_code']>
 
-export function makeOwnerCode(db: Kysely<Tables>, random: Random): Promise<string | null> {
+export function makeOwnerCode(db: Kysely<Tables>, random: Random, another: boolean): Promise<string | null> {
   return inTurn(db, async (trx) => {
-    if (await hasOwner(trx)) return null
+    // One that nobody used must not lie open for ever, so each start takes it away.
     await trx.deleteFrom('entrance_code').where('expires', 'is', null).execute()
+    if (!another && (await hasOwner(trx))) return null
     return keep(trx, random, { expires: null, person: null, name: null, role: null, made_by: null })
   })
 }

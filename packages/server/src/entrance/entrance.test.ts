@@ -50,6 +50,15 @@ describe('the owner code', () => {
     expect(await shop.entrance.ownerCode()).toBeNull()
   })
 
+  test('an owner who has lost every device is let in by whoever starts the server, until the next start', async () => {
+    const lost = (await shop.entrance.ownerCode({ another: true }))!
+    expect(await shop.entrance.ownerCode()).toBeNull()
+    await expect(shop.entrance.pair(lost, newDevice(), { name: 'A' })).rejects.toEqual(refused('code-not-valid'))
+    const code = (await shop.entrance.ownerCode({ another: true }))!
+    const { session } = await shop.entrance.pair(code, newDevice(), { name: 'Again' })
+    expect(session.person).toMatchObject({ name: 'Again', role: 'owner' })
+  })
+
   test('several processes that start at once leave one owner code that works, and it makes one owner', async () => {
     await withoutOwner()
     const processes = Array.from({ length: 4 }, () => shop.another())

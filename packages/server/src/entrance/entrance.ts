@@ -32,8 +32,11 @@ export type Entrance = {
   sessionOf(token: string): Promise<Session | null>
   /** Throws `Refused` when these entries may not be sent in this session: another device's, for a person who is not paired on it, or beyond the person's role. */
   mustBeAllowed(session: Session, entries: readonly Event[]): Promise<void>
-  /** While the shop has no owner: a new code that makes its user the owner; the one before is void. Null once there is an owner. */
-  ownerCode(): Promise<string | null>
+  /**
+   * While the shop has no owner: a new code that makes its user the owner; the one before is void. Null once there is an owner, unless `another` one is
+   * wanted: whoever starts the server may let an owner in who has lost every device.
+   */
+  ownerCode(given?: { another?: boolean }): Promise<string | null>
   /** A code for one pairing within ten minutes. `expires` as ISO 8601 in UTC. Throws `Refused`: not-allowed, not-found. */
   makeCode(by: Session, whom: ForWhom): Promise<{ code: string; expires: string }>
   /**

@@ -35,7 +35,7 @@ export function makeEntrance({ db, clock, random, elapsed = () => performance.no
     sessions: sessions.list,
     endSession: sessions.end,
     mustBeAllowed: (session, entries) => mustBeAllowed(db, session, entries),
-    ownerCode: () => makeOwnerCode(db, random),
+    ownerCode: ({ another = false } = {}) => makeOwnerCode(db, random, another),
     async makeCode(by, whom) {
       const { code, expires } = await makeCode(db, random, by.person.id, whom, clock())
       return { code, expires: iso(expires) }
