@@ -77,7 +77,7 @@ export async function readArchive(zip: Zip): Promise<ReadArchive> {
   for (const name of zip.names) {
     if ([MANIFEST_FILE, ENTRIES_FILE, UNIT_FILE, SIGNATURE_FILE].includes(name))
       texts.set(name, (await zip.read(name, MOST_TEXT)).toString())
-    else others.set(name, await hashOf(zip, name))
+    else others.set(name, await zip.hashOf(name))
   }
   const checked = checkArchive({ texts, others }, sha256)
   if (!checked.ok) throw new BadArchive(checked.faults.map(archiveFaultText))
@@ -146,14 +146,6 @@ async function mustNotContradict({ store }: Keeping, unit: string, events: reado
       : [`Entry ${event.seq} of device ${event.device} (${event.id}) is another one here (${here.id}).`]
   })
   if (faults.length > 0) throw new BadArchive(faults.slice(0, FAULTS_TOLD))
-}
-
-async function hashOf(zip: Zip, name: string): Promise<{ sha256: string; bytes: number }> {
-  const pieces = zip.pieces(name)
-  for (;;) {
-    const { done, value } = await pieces.next()
-    if (done === true) return value
-  }
 }
 
 /** A zip that cannot be read, and a photograph that is refused, are faults of the archive. */

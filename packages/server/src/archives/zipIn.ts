@@ -15,8 +15,10 @@ export type Zip = {
   names: readonly string[]
   /** The whole of a file; refused when it is larger than `most`. */
   read(name: string, most: number): Promise<Buffer>
-  /** The bytes of a file as they come out, with their number and hash at the end. */
-  pieces(name: string): AsyncGenerator<Buffer, { sha256: string; bytes: number }>
+  /** The bytes of a file as they come out. */
+  pieces(name: string): AsyncGenerator<Buffer>
+  /** The hash of a file, and how many bytes it has. */
+  hashOf(name: string): Promise<{ sha256: string; bytes: number }>
   close(): void
 }
 
@@ -44,30 +46,34 @@ export async function openZip(path: string, limits: ZipLimits): Promise<Zip> {
     return refuse(error)
   }
 
-  async function* pieces(name: string): AsyncGenerator<Buffer, { sha256: string; bytes: number }> {
+  async function* pieces(name: string): AsyncGenerator<Buffer> {
     const entry = entries.get(name)
     if (entry === undefined) throw new BadZip(`${name} is missing`)
-    const hash = createHash('sha256')
-    let bytes = 0
     try {
       const stream: Readable = await file.openReadStreamPromise(entry)
       for await (const piece of stream as AsyncIterable<Buffer>) {
-        bytes += piece.length
         left -= piece.length
         if (left < 0) throw new BadZip(`more than ${limits.bytes} bytes come out of it`)
-        hash.update(piece)
         yield piece
       }
     } catch (error) {
-      return refuse(error)
+      refuse(error)
     }
-    return { sha256: hash.digest('hex'), bytes }
   }
 
   return {
     names: [...entries.keys()],
     close,
     pieces,
+    async hashOf(name) {
+      const hash = createHash('sha256')
+      let bytes = 0
+      for await (const piece of pieces(name)) {
+        hash.update(piece)
+        bytes += piece.length
+      }
+      return { sha256: hash.digest('hex'), bytes }
+    },
     async read(name, most) {
       const read: Buffer[] = []
       let bytes = 0

@@ -47,7 +47,7 @@ export async function readBackup(zip: Zip): Promise<ReadBackup> {
   for (const [name, { sha256: hash, bytes }] of photographs) {
     if (!zip.names.includes(name)) faults.push(`${name} is missing.`)
     else {
-      const found = await through(zip, name)
+      const found = await zip.hashOf(name)
       if (found.sha256 !== hash || found.bytes !== bytes) faults.push(`${name} was changed or damaged.`)
     }
   }
@@ -119,14 +119,6 @@ async function* linesOf(zip: Zip): AsyncGenerator<string> {
   }
   rest += decoder.decode()
   if (rest !== '') yield rest
-}
-
-async function through(zip: Zip, name: string): Promise<{ sha256: string; bytes: number }> {
-  const pieces = zip.pieces(name)
-  for (;;) {
-    const { done, value } = await pieces.next()
-    if (done === true) return value
-  }
 }
 
 function parsed(text: string): unknown {
