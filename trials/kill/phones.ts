@@ -89,7 +89,7 @@ export function acknowledge(truth: Pick<Truth, 'acknowledged'>, phone: Phone, ba
   phone.waiting = phone.waiting.filter(({ id }) => !truth.acknowledged.has(id))
 }
 
-const PIECE = 40_000
+const PIECE = 6_000
 
 /** Sends the next piece of the phone's photograph; asks first how far it has come when the last answer was lost. */
 export async function sendPiece(

@@ -186,9 +186,9 @@ async function sendPhotograph(served: Served, truth: Truth, phone: Phone): Promi
   await sendPiece(served, truth, phone, picture)
 }
 
-/** Noise: a file of some 150 kB, another one each time. */
+/** Noise: a file of some 20 kB, another one each time. */
 function picture(): Promise<Buffer> {
-  const [width, height] = [300, 200]
+  const [width, height] = [120, 80]
   return sharp(randomBytes(width * height * 3), { raw: { width, height, channels: 3 } })
     .jpeg({ quality: 95 })
     .toBuffer()

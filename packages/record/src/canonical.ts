@@ -41,7 +41,11 @@ function canonicalText(text: string): string {
 /** A text that JSON writes as it is, as nearly all are: looked at first, because it is quick. */
 const PLAIN = /^[ !#-[\]-~]*$/
 
+export function isPlainAscii(text: string): boolean {
+  return PLAIN.test(text)
+}
+
 /** Whether every surrogate of a text has its other half, so that it can be written as UTF-8. */
 export function isWellFormedText(text: string): boolean {
-  return PLAIN.test(text) || !/\p{Surrogate}/u.test(text)
+  return isPlainAscii(text) || !/\p{Surrogate}/u.test(text)
 }

@@ -63,7 +63,8 @@ test('[RE7] any readable unit file comes in as entries and goes out as the same 
 
 test('what comes in makes whole entries in a whole chain', () => {
   const events = imported(FULL)
-  for (const event of events) expect(readEvent(JSON.parse(JSON.stringify(event)))).toEqual({ ok: true, value: event })
+  for (const event of events)
+    expect(readEvent(JSON.parse(JSON.stringify(event)))).toMatchObject({ ok: true, value: event })
   expect(chainFaults(events, sha256OfText)).toEqual([])
 })
 

@@ -1,8 +1,12 @@
+import fc from 'fast-check'
 import { expect, test } from 'vitest'
+import { canonical } from '../canonical.ts'
+import { hashOf } from '../chain.ts'
 import { knowledgeOf, nextEntry } from '../entry.ts'
+import { entryText } from '../entryText.ts'
 import { sha256OfText } from '../sha256.ts'
 import { DEVICES, UNIT, uuid } from '../testing/bench.ts'
-import { EVENT_LIMITS, readEvent } from './event.ts'
+import { EVENT_LIMITS, eventSchema, isEnvelope, readEvent } from './event.ts'
 import { noteWritten } from './noteWritten.ts'
 
 const event = nextEntry(
@@ -12,7 +16,71 @@ const event = nextEntry(
 )
 
 test('an entry reads as itself', () => {
-  expect(readEvent(event)).toEqual({ ok: true, value: event })
+  expect(readEvent(event)).toEqual({ ok: true, value: event, text: entryText(event) })
+})
+
+const ODD = [
+  null,
+  true,
+  0,
+  -1,
+  1.5,
+  1e15,
+  1e15 + 1,
+  2 ** 53,
+  '',
+  'x',
+  'a-b',
+  'A',
+  uuid(5),
+  uuid(0xab).toUpperCase(),
+  'f'.repeat(64),
+  'F'.repeat(64),
+  'x'.repeat(101),
+]
+const TIMES = [
+  '2026-02-29T09:00:00.000Z',
+  '2024-02-29T23:59:59.999Z',
+  '2026-13-01T00:00:00.000Z',
+  '2026-03-01T24:00:00.000Z',
+  '2026-03-01T09:00:00Z',
+  '0000-01-01T00:00:00.000Z',
+]
+
+test('the quick way takes what the schema takes, and nothing else', () => {
+  const odd = fc.oneof(
+    fc.constantFrom<unknown>(...ODD, ...TIMES, [], {}, { [uuid(6)]: 1 }, { [uuid(6)]: 0 }, { x: 1 }, { a: { b: [1] } }),
+    fc.string(),
+    fc.integer(),
+    fc.double(),
+  )
+  const names = Object.keys(event)
+  const changes = fc.array(fc.tuple(fc.constantFrom(...names, 'more'), fc.option(odd, { nil: undefined })), {
+    maxLength: 3,
+  })
+  let taken = 0
+  fc.assert(
+    fc.property(changes, (made) => {
+      const changed: Record<string, unknown> = { ...event }
+      for (const [name, value] of made) {
+        if (value === undefined) delete changed[name]
+        else changed[name] = value
+      }
+      const bySchema = eventSchema.safeParse(changed).success
+      if (bySchema) taken++
+      expect(isEnvelope(changed), JSON.stringify(changed)).toBe(bySchema)
+    }),
+    { seed: 11, numRuns: 20_000 },
+  )
+  expect(taken, 'some of them are entries').toBeGreaterThan(1_000)
+  for (const nothing of [null, undefined, 1, 'x', [], {}]) expect(isEnvelope(nothing)).toBe(false)
+})
+
+test('the text of an entry is its canonical JSON, and without its hash that which was hashed', () => {
+  const { hash, ...unhashed } = event
+  expect(entryText(event)).toEqual({ whole: canonical(event), hashed: canonical(unhashed) })
+  expect(hashOf(unhashed, (text) => text)).toBe(canonical(unhashed))
+  expect(hash).toBe(sha256OfText(canonical(unhashed)))
 })
 
 test('what is no entry is refused with the path', () => {

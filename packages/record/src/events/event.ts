@@ -5,7 +5,7 @@
  * `tick` gives one order that all devices agree on and that never puts an entry before one that it had seen (`inOrder.ts`).
  */
 import * as z from 'zod/mini'
-import { isWellFormedText } from '../canonical.ts'
+import { isPlainAscii, isWellFormedText } from '../canonical.ts'
 import { type EntryText, entryText } from '../entryText.ts'
 import { isPrintable } from '../unitFile/localChecks.ts'
 import type { Json } from './json.ts'
@@ -77,11 +77,73 @@ export const eventSchema = z.strictObject({
 export function readEvent(value: unknown): { ok: true; value: Event; text: EntryText } | { ok: false; path: string } {
   const unplain = unplainAt(value, EVENT_LIMITS.depth)
   if (unplain !== null) return { ok: false, path: unplain.join('.') }
-  const read = eventSchema.safeParse(value)
-  if (!read.success) return { ok: false, path: (read.error.issues[0]?.path ?? []).join('.') }
+  if (!isEnvelope(value)) {
+    const read = eventSchema.safeParse(value)
+    if (!read.success) return { ok: false, path: (read.error.issues[0]?.path ?? []).join('.') }
+  }
   const text = entryText(value as Event)
   if (text.whole.length > EVENT_LIMITS.text) return { ok: false, path: '' }
   return { ok: true, value: value as Event, text }
+}
+
+const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/
+const HASH = /^[0-9a-f]{64}$/
+const TYPE = /^[a-z]+(-[a-z]+)*$/
+/** The pattern that the schema itself goes by: it knows how many days a month has. */
+const DAY_AND_TIME = z.regexes.datetime({ precision: 3 })
+const NAMES = Object.keys(eventSchema.shape).length
+
+/**
+ * The quick way of `eventSchema`, a fifth of its time, for the many that are right: true only for what it would take. False says nothing yet. A test
+ * holds the two against each other.
+ */
+export function isEnvelope(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false
+  const { id, unit, device, seq, at, tick, seen, who, type, version, body, before, hash } = value as Record<
+    string,
+    unknown
+  >
+  return (
+    Object.keys(value).length === NAMES &&
+    isText(id, UUID) &&
+    isText(unit, UUID) &&
+    isText(device, UUID) &&
+    isText(hash, HASH) &&
+    (before === null || isText(before, HASH)) &&
+    isText(type, TYPE) &&
+    type.length <= EVENT_LIMITS.idText &&
+    isText(at, DAY_AND_TIME) &&
+    typeof who === 'string' &&
+    who.length > 0 &&
+    who.length <= EVENT_LIMITS.idText &&
+    isPrintable(who) &&
+    isWhole(seq, Number.MAX_SAFE_INTEGER) &&
+    isWhole(tick, EVENT_LIMITS.tick) &&
+    isWhole(version, 1_000_000) &&
+    isNames(body) &&
+    isSeen(seen)
+  )
+}
+
+function isText(value: unknown, pattern: RegExp): value is string {
+  return typeof value === 'string' && pattern.test(value)
+}
+
+function isWhole(value: unknown, most: number): boolean {
+  return typeof value === 'number' && Number.isSafeInteger(value) && value >= 1 && value <= most
+}
+
+function isNames(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value)
+}
+
+function isSeen(seen: unknown): boolean {
+  if (!isNames(seen)) return false
+  const devices = Object.keys(seen)
+  return (
+    devices.length <= EVENT_LIMITS.devices &&
+    devices.every((device) => UUID.test(device) && isWhole(seen[device], Number.MAX_SAFE_INTEGER))
+  )
 }
 
 /**
@@ -109,5 +171,5 @@ function isPlainObject(value: object): boolean {
 }
 
 function isPlainText(text: string): boolean {
-  return isWellFormedText(text) && !text.includes('\u0000')
+  return isPlainAscii(text) || (isWellFormedText(text) && !text.includes('\u0000'))
 }
