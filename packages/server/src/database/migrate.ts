@@ -16,7 +16,7 @@ export const MIGRATIONS: Record<string, Migration> = {
 const NO_PRIVILEGE = '42501'
 const NO_SUCH_TABLE = '42P01'
 /** What `create table if not exists` says when another process creates the same table at the same moment. */
-const MADE_MEANWHILE = ['42P07', '23505', '40001']
+const MADE_MEANWHILE = ['42P07', '42710', '23505', '40001']
 
 /** Brings the tables up to what this version needs, each step whole or not at all; several processes may do so at once. Throws `DatabaseError`. */
 export async function migrate<T>(db: Kysely<T>): Promise<readonly MigrationResult[]> {
