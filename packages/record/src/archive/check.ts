@@ -47,10 +47,10 @@ export type CheckedArchive =
 
 /**
  * Whether an archive is whole: every file there and unchanged, every entry whole and in its chain, nothing cut off, and the entries fold to the
- * unit file beside them. All faults are told. Never throws for any content. A `unit.json` of another version of Gripbook may be written
- * otherwise: `compareUnit` false leaves that comparison out.
+ * unit file beside them. All faults are told. Never throws for any content. Where entries are of types or versions that only a later Gripbook understands, the
+ * unit file is not compared: it holds what they say.
  */
-export function checkArchive({ texts, others }: Unpacked, hash: Hash, compareUnit = true): CheckedArchive {
+export function checkArchive({ texts, others }: Unpacked, hash: Hash): CheckedArchive {
   const manifest = readManifest(texts.get(MANIFEST_FILE))
   if ('code' in manifest) return { ok: false, faults: [manifest] }
   const faults: ArchiveFault[] = []
@@ -67,7 +67,7 @@ export function checkArchive({ texts, others }: Unpacked, hash: Hash, compareUni
   faults.push(...chainFaults(events, hash, manifest.heads).map((fault): ArchiveFault => ({ code: 'chain', fault })))
   if (events.length !== manifest.entries || recordHash(events, hash) !== manifest.record)
     faults.push({ code: 'record-differs', entries: events.length, expected: manifest.entries })
-  if (faults.length === 0 && compareUnit && unitText(manifest.unit, events) !== texts.get(UNIT_FILE))
+  if (faults.length === 0 && !givesUnit(manifest.unit, events, texts.get(UNIT_FILE)))
     faults.push({ code: 'unit-differs' })
   const [first, ...more] = faults
   return first === undefined ? { ok: true, manifest, events } : { ok: false, faults: [first, ...more] }
@@ -120,9 +120,11 @@ function readLines(text: string, unit: string): { events: Event[]; unreadable: A
   return { events, unreadable }
 }
 
-function unitText(unit: string, events: readonly Event[]): string | undefined {
-  const { unit: file } = unitFileOf(fold(unit, events))
-  return file === null ? undefined : writeUnitFile(file)
+function givesUnit(unit: string, events: readonly Event[], text: string | undefined): boolean {
+  const folded = fold(unit, events)
+  if (folded.notUnderstood.length > 0) return true
+  const { unit: file } = unitFileOf(folded)
+  return (file === null ? undefined : writeUnitFile(file)) === text
 }
 
 /** A text as JSON, or undefined. */
