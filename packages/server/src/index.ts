@@ -1,18 +1,25 @@
 export { type OpenShop, openShop } from './app/openShop.ts'
 export type { Shop } from './app/shop.ts'
-export { BadArchive, readArchive, type TakenIn, takeInArchive, unitFiles } from './archives/unitArchive.ts'
+export {
+  BadArchive,
+  LOCAL_ARCHIVE_LIMITS,
+  readArchive,
+  type TakenIn,
+  takeInArchive,
+  writeArchive,
+} from './archives/unitArchive.ts'
 export { BadZip, openZip } from './archives/zipIn.ts'
-export { zipOf } from './archives/zipOut.ts'
-export { type BackedUp, backUp } from './backup/backup.ts'
+export { type BackedUp, backUp, NotWhole } from './backup/backup.ts'
 export { type Checked, checkRecord } from './backup/check.ts'
-export { BACKUP_FILES } from './backup/manifest.ts'
-export { BadBackup, readBackup } from './backup/readBackup.ts'
-export { BACKUP_LIMITS, NotEmpty, type Restored, restore } from './backup/restore.ts'
+export type { Fault } from './backup/fault.ts'
+export { BACKUP_LIMITS } from './backup/manifest.ts'
+export { BadBackup, isBackup, readBackup } from './backup/readBackup.ts'
+export { NotEmpty, type Restored, restore } from './backup/restore.ts'
 export { CertificateError } from './certificates/faults.ts'
 export { connect, type Database } from './database/connect.ts'
 export { DatabaseError, type DatabaseFault, databaseFaultText } from './database/faults.ts'
 export type { Tables } from './database/tables.ts'
-export { dataFolder } from './dataFolder.ts'
+export { dataFolder, holdsRecord } from './dataFolder.ts'
 export { Damaged } from './photographs/photographs.ts'
 export { PlaceError } from './photographs/place.ts'
 export { type Running, serve } from './serve.ts'

@@ -1,14 +1,12 @@
-import { createWriteStream } from 'node:fs'
-import { rename, rm } from 'node:fs/promises'
-import { pipeline } from 'node:stream/promises'
 import { VERSION } from '../version.ts'
 import { STATUS } from '../world.ts'
-import { type Asked, counted, keepingCommand, type Server, withShop } from './keeping.ts'
+import { type Asked, counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
 
 const HELP = `gripbook backup -o FILE [--data DIR] [--unit ID]
 
 Writes the whole shop into one file, while the server runs: entries, people, devices, photographs.
-No sessions and no codes are in it. The file is there whole or not at all.
+No sessions and no codes are in it. The file is read again and proven before it has its name: it is there
+whole or not at all.
 
   -o FILE      the file to write
   --data DIR   where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
@@ -31,11 +29,11 @@ export const backupCommand = keepingCommand({
     if (words.length > 0) return refuse(`${JSON.stringify(words[0])} is one word too many. See: gripbook backup --help`)
     const unit = values.get('--unit')
     if (unit !== undefined) return oneUnit(asked, server, unit, file)
-    const { entries, units, photographs, absent, bytes } = await withShop(asked, server, (shop) =>
+    const { entries, units, photographs, absent, bytes, key } = await withRecord(asked, server, (shop) =>
       server.backUp(shop, file, VERSION),
     )
     out(
-      `${file}: ${counted(units, 'unit')}, ${counted(entries, 'entry', 'entries')}, ${counted(photographs, 'photograph')}, ${bytes} bytes.\n`,
+      `${file}: ${counted(units, 'unit')}, ${counted(entries, 'entry', 'entries')}, ${counted(photographs, 'photograph')}, ${bytes} bytes. Read again, and whole.\n${signedWords(key)}\n`,
     )
     if (absent.length > 0)
       out(
@@ -46,20 +44,8 @@ export const backupCommand = keepingCommand({
 })
 
 async function oneUnit(asked: Asked, server: Server, unit: string, file: string): Promise<number> {
-  const found = await withShop(asked, server, async (shop) => {
-    const files = await server.unitFiles(shop, unit, new Date().toISOString())
-    if (files === null) return false
-    const part = `${file}.part`
-    try {
-      await pipeline(server.zipOf(files), createWriteStream(part, { mode: 0o600, flush: true }))
-      await rename(part, file)
-    } catch (error) {
-      await rm(part, { force: true })
-      throw error
-    }
-    return true
-  })
-  if (!found) return asked.refuse(`There is no unit ${unit} in this record.`)
-  asked.out(`${file}: unit ${unit}.\n`)
+  const key = await withRecord(asked, server, (shop) => server.writeArchive(shop, unit, file, new Date().toISOString()))
+  if (key === null) return asked.refuse(`There is no unit ${unit} in this record.`)
+  asked.out(`${file}: unit ${unit}. Read again, and whole.\n${signedWords(key)}\n`)
   return STATUS.right
 }

@@ -1,6 +1,7 @@
-import type { Checked } from '@gripbook/server'
+import type { Checked, Fault } from '@gripbook/server'
+import { VERSION } from '../version.ts'
 import { STATUS } from '../world.ts'
-import { counted, keepingCommand, type Server, withShop } from './keeping.ts'
+import { counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
 
 const HELP = `gripbook check [FILE] [--data DIR] [--json]
 
@@ -8,12 +9,20 @@ Proves the record whole, or a backup or archive (FILE): every entry against its 
 photograph against its hash, nothing missing, nothing doubled. What is wrong is named. Changes nothing.
 
   --data DIR   where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
-  --json       the whole answer as JSON
+  --json       the whole answer as JSON: each fault with unit, device, number and entry where it has one
 
-Ends with 0 when all is whole, 1 when something is wrong.
+It may run while the record is served. Ends with 0 when all is whole, 1 when something is wrong.
 `
 
-type Answer = { what: 'record' | 'backup' | 'archive'; whole: boolean; faults: readonly string[]; notes: string[] }
+type Answer = {
+  what: 'record' | 'backup' | 'archive'
+  whole: boolean
+  faults: readonly Fault[]
+  notes: string[]
+  /** Photographs that entries speak of and that are not here. */
+  absent?: readonly string[]
+  strangers?: Checked['strangers']
+}
 
 /** Whether the record, a backup or an archive is whole. */
 export const checkCommand = keepingCommand({
@@ -27,7 +36,7 @@ export const checkCommand = keepingCommand({
     const [file, ...more] = words
     if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
     const answer =
-      file === undefined ? ofRecord(await withShop(asked, server, server.checkRecord)) : await ofFile(file, server)
+      file === undefined ? ofRecord(await withRecord(asked, server, server.checkRecord)) : await ofFile(file, server)
     out(flags.has('--json') ? `${JSON.stringify({ gripbook: 'check/1', ...answer }, null, 2)}\n` : inWords(answer))
     return answer.whole ? STATUS.right : STATUS.wrongFound
   },
@@ -41,49 +50,53 @@ function ofRecord({ units, entries, photographs, faults, absent, strangers }: Ch
     notes.push(
       `Photographs that entries speak of and that have not arrived (they may wait on a device): ${absent.join(', ')}.`,
     )
-  if (strangers.length > 0)
+  for (const { who, device, entries: made, first } of strangers)
     notes.push(
-      `Entered by somebody who was never paired here (it came in with an archive of another shop): ${strangers.join(', ')}.`,
+      `${counted(made, 'entry', 'entries')} by ${who} on device ${device}, who were never paired here (from an archive of another shop); the first is ${first}.`,
     )
-  return { what: 'record', whole: faults.length === 0, faults, notes }
+  return { what: 'record', whole: faults.length === 0, faults, notes, absent, strangers }
 }
 
 async function ofFile(file: string, server: Server): Promise<Answer> {
-  const what = { is: 'archive' as 'archive' | 'backup' }
+  let what: Answer['what'] = 'archive'
+  const faulty = (faults: readonly Fault[]): Answer => ({ what, whole: false, faults, notes: [] })
   try {
     const zip = await server.openZip(file, server.BACKUP_LIMITS)
     try {
-      if (zip.names.includes(server.BACKUP_FILES.people)) {
-        what.is = 'backup'
-        const { manifest, signer } = await server.readBackup(zip)
-        const { units, entries, photographs, at } = manifest
-        const notes = [
-          `Made ${at}: ${counted(Object.keys(units).length, 'unit')}, ${counted(entries, 'entry', 'entries')}, ${counted(photographs.length, 'photograph')}. ${signedWords(signer)}`,
-        ]
-        return { what: 'backup', whole: true, faults: [], notes }
-      }
-      const { manifest, events, key } = await server.readArchive(zip)
-      const notes = [
-        `Unit ${manifest.unit}, made ${manifest.at}: ${counted(events.length, 'entry', 'entries')}, ${counted(manifest.photographs.length, 'photograph')}. ${signedWords(key === null ? 'none' : { key })}`,
-      ]
-      return { what: 'archive', whole: true, faults: [], notes }
+      if (!(await server.isBackup(zip))) return ofArchive(await server.readArchive(zip))
+      what = 'backup'
+      return ofBackup(await server.readBackup(zip, VERSION))
     } finally {
       zip.close()
     }
   } catch (error) {
-    if (error instanceof server.BadZip)
-      return { what: what.is, whole: false, faults: [`The file is damaged or none: ${error.message}.`], notes: [] }
-    if (error instanceof server.BadBackup || error instanceof server.BadArchive)
-      return { what: what.is, whole: false, faults: error.faults, notes: [] }
+    if (error instanceof server.BadZip) return faulty([{ words: `The file is damaged or none: ${error.message}.` }])
+    if (error instanceof server.BadBackup) return faulty(error.faults)
+    if (error instanceof server.BadArchive) return faulty(error.faults.map((words) => ({ words })))
     throw error
   }
 }
 
-function signedWords(signer: 'none' | { key: string }): string {
-  return signer === 'none' ? 'Nobody signed it.' : `Signed with the key ${signer.key}.`
+function ofBackup({ manifest, signer, statesCompared }: Awaited<ReturnType<Server['readBackup']>>): Answer {
+  const { units, entries, photographs, absent, at, version } = manifest
+  const notes = [
+    `Made ${at}: ${counted(Object.keys(units).length, 'unit')}, ${counted(entries, 'entry', 'entries')}, ${counted(photographs.length, 'photograph')}. ${signedWords(signer === 'none' ? null : signer.key)}`,
+  ]
+  if (!statesCompared) notes.push(`It is of Gripbook ${version}: what its entries fold to was not compared.`)
+  if (absent.length > 0) notes.push(`Photographs that had not arrived when it was made: ${absent.join(', ')}.`)
+  return { what: 'backup', whole: true, faults: [], notes, absent }
+}
+
+function ofArchive({ manifest, events, key }: Awaited<ReturnType<Server['readArchive']>>): Answer {
+  const { unit, at, photographs, absent } = manifest
+  const notes = [
+    `Unit ${unit}, made ${at}: ${counted(events.length, 'entry', 'entries')}, ${counted(photographs.length, 'photograph')}. ${signedWords(key)}`,
+  ]
+  if (absent.length > 0) notes.push(`Photographs that whoever made it did not have: ${absent.join(', ')}.`)
+  return { what: 'archive', whole: true, faults: [], notes, absent }
 }
 
 function inWords({ what, whole, faults, notes }: Answer): string {
   const head = whole ? `The ${what} is whole.` : `The ${what} is not whole:`
-  return [head, ...faults.map((fault) => `  ✗ ${fault}`), ...notes].map((line) => `${line}\n`).join('')
+  return [head, ...faults.map(({ words }) => `  ✗ ${words}`), ...notes].map((line) => `${line}\n`).join('')
 }

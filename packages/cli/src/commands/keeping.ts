@@ -47,7 +47,7 @@ export function keepingCommand({ name, words, help, withValue, flags, run }: Giv
       try {
         return await run({ ...read.options, world, out, refuse }, server)
       } catch (error) {
-        const said = serverFaultText(error, server)
+        const said = error instanceof NoRecord ? error.message : serverFaultText(error, server)
         if (said === null) throw error
         return refuse(said)
       }
@@ -75,6 +75,22 @@ export async function withShop<T>(
   } finally {
     await open.close()
   }
+}
+
+class NoRecord extends Error {}
+
+/** The same for what is of use only where a record is: a mistyped folder is told, not made into an empty record. */
+export async function withRecord<T>(asked: Asked, server: Server, work: (shop: Shop) => Promise<T>): Promise<T> {
+  const { values, world } = asked
+  const folder = values.get('--data') ?? server.dataFolder(world.env)
+  if (!world.env.GRIPBOOK_DATABASE_URL?.trim() && !(await server.holdsRecord(folder)))
+    throw new NoRecord(`There is no record in ${folder}. Name its folder with --data, or set GRIPBOOK_DATA.`)
+  return withShop(asked, server, work)
+}
+
+/** Whose signature a file carries. */
+export function signedWords(key: string | null): string {
+  return key === null ? 'Nobody signed it.' : `Signed with the key ${key}.`
 }
 
 /** `3 entries`, `1 entry`. */

@@ -14,9 +14,10 @@ const MACHINE: Record<string, string> = {
 
 /** What kept the server, a backup or a check from working, in words, when a person can put it right; null for a fault of Gripbook. */
 export function serverFaultText(error: unknown, server: Server): string | null {
-  const { BadArchive, BadBackup, BadZip, CertificateError, Damaged, DatabaseError, NotEmpty, PlaceError } = server
+  const { BadArchive, BadBackup, BadZip, CertificateError, Damaged, DatabaseError, NotEmpty, NotWhole, PlaceError } =
+    server
   if (error instanceof BadZip) return `The file is damaged or none that Gripbook has written: ${error.message}.`
-  for (const kind of [BadArchive, BadBackup, CertificateError, Damaged, DatabaseError, NotEmpty, PlaceError])
+  for (const kind of [BadArchive, BadBackup, CertificateError, Damaged, DatabaseError, NotEmpty, NotWhole, PlaceError])
     if (error instanceof kind) return error.message
   const { code, path } = error as { code?: string; path?: string }
   const words = code === undefined ? undefined : MACHINE[code]

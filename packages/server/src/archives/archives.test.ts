@@ -1,14 +1,19 @@
 import { createWriteStream } from 'node:fs'
 import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
+import { buffer } from 'node:stream/consumers'
 import { pipeline } from 'node:stream/promises'
-import { fold, knowledgeOf, nextEntry, stateHash } from '@gripbook/record'
+import { fold, hashOf, knowledgeOf, nextEntry, stateHash } from '@gripbook/record'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import yazl from 'yazl'
-import { sha256 } from '../testing/chains.ts'
+import { chainOf, sha256 } from '../testing/chains.ts'
 import { type Full, fill } from '../testing/fullShop.ts'
+import { seeded } from '../testing/seeded.ts'
 import { type SignedIn, type TestShop, testShop } from '../testing/testShop.ts'
+import { shopKey } from './signature.ts'
+import { takeInArchive, unitFiles } from './unitArchive.ts'
 import { openZip } from './zipIn.ts'
+import { zipOf } from './zipOut.ts'
 
 let here: TestShop
 let there: TestShop
@@ -64,13 +69,17 @@ test('a unit goes to another shop with nothing lost, and once more changes nothi
       photographs: { added: 1, known: 0 },
       absent: 1,
       signed: 'by another shop',
+      key: await shopKey(here.shop.db),
     },
   ])
   const arrived = await there.store.ofUnit(unit)
   expect(arrived).toEqual(entries)
   expect(stateHash(fold(unit, arrived), sha256)).toBe(stateHash(fold(unit, entries), sha256))
-  const [kept] = await Promise.all([here, there].map(({ shop }) => shop.photographs.read(full.photographs[0]!, 'full')))
-  expect(await there.shop.photographs.read(full.photographs[0]!, 'full')).toEqual(kept)
+  const [sentOne, arrivedOne] = await Promise.all(
+    [here, there].map(({ shop }) => shop.photographs.read(full.photographs[0]!, 'full')),
+  )
+  expect(sentOne).not.toBeNull()
+  expect(arrivedOne).toEqual(sentOne)
   expect((await post(there, there.owner, archive)).json()).toMatchObject({
     added: 0,
     known: entries.length,
@@ -80,6 +89,14 @@ test('a unit goes to another shop with nothing lost, and once more changes nothi
   const back = await filesIn((await there.owner.ask('GET', `/api/units/${unit}/archive`)).rawPayload)
   const sent = await filesIn(archive)
   for (const name of ['entries.ndjson', 'unit.json']) expect(back.get(name)).toEqual(sent.get(name))
+})
+
+test('the same record gives the same archive, byte for byte but for the time', async () => {
+  const at = '2026-03-02T10:00:00.000Z'
+  const [one, two] = await Promise.all(
+    [1, 2].map(async () => buffer(zipOf((await unitFiles(here.shop, full.units[0]!, at))!))),
+  )
+  expect(one).toEqual(two)
 })
 
 test('an archive is for whoever is paired, taking one in for the owner alone', async () => {
@@ -101,6 +118,11 @@ test('every file of an archive that is changed, cut, taken out or added is named
     const middle = Math.floor(bytes.length / 2)
     const changed = Buffer.from(bytes)
     changed[middle] = changed[middle]! ^ 1
+    const doubled = await post(shop, shop.owner, await zipOfFiles([...files, [name, bytes]]))
+    expect([doubled.statusCode, doubled.json().faults[0]]).toEqual([
+      422,
+      expect.stringContaining(`"${name}" is there twice`),
+    ])
     for (const damage of [changed, bytes.subarray(0, middle), null]) {
       // Without a signature it is an archive that nobody signed: that is told, not refused.
       if (name === 'signature.json' && damage === null) continue
@@ -123,6 +145,38 @@ test('every file of an archive that is changed, cut, taken out or added is named
   unsigned.delete('signature.json')
   expect((await post(shop, shop.owner, await zipOfFiles(unsigned))).json().signed).toBe('not at all')
   await shop.close()
+})
+
+test('a flipped bit anywhere in an archive is refused, or is where nothing is read', async () => {
+  const random = seeded(11)
+  const before = await written(here)
+  let refused = 0
+  for (let i = 0; i < 60; i++) {
+    const flipped = Buffer.from(archive)
+    const at = Math.floor(random() * archive.length)
+    flipped[at] = flipped[at]! ^ (1 << Math.floor(random() * 8))
+    const answer = await post(here, here.owner, flipped)
+    if (answer.statusCode === 200) expect(answer.json()).toMatchObject({ added: 0, signed: 'by this shop' })
+    else expect([at, answer.statusCode, answer.json().code]).toEqual([at, 422, 'bad-archive'])
+    if (answer.statusCode !== 200) refused++
+  }
+  expect(refused).toBeGreaterThan(50)
+  expect(await written(here)).toBe(before)
+})
+
+test('more than 500 MB is refused before it is taken, and a record that is half restored takes nothing', async () => {
+  const headers = { host: 'localhost', cookie: here.owner.cookie, 'content-type': 'application/zip' }
+  const large = await here.app.inject({
+    method: 'POST',
+    url: '/api/archives',
+    headers: { ...headers, 'content-length': '500000001' },
+    payload: archive,
+  })
+  expect([large.statusCode, large.json().code]).toEqual([413, 'too-large'])
+  const { db } = here.shop
+  await db.insertInto('shop_restore').values({ id: 1, manifest: 'x' }).execute()
+  await expect(takeInArchive(here.shop, join(here.folder, 'none.zip'))).rejects.toThrow('being put back here')
+  await db.deleteFrom('shop_restore').execute()
 })
 
 test('an archive that was made to harm is refused before anything of it is used', async () => {
@@ -184,4 +238,22 @@ test('an archive that contradicts what is kept is refused with the entry named',
   )
   expect(await written(fork)).toBe(before)
   await fork.close()
+})
+
+test('an id that stands for another entry about another unit is found before anything is written', async () => {
+  const shop = await testShop()
+  const [unit] = full.units as [string]
+  const last = (await here.store.ofUnit(unit)).at(-1)!
+  const elsewhere = chainOf(shop.owner).next()
+  const taken = { ...elsewhere, id: last.id }
+  await shop.store.append([{ ...taken, hash: hashOf(taken, sha256) }])
+  const before = await written(shop)
+  const answer = await post(shop, shop.owner, archive)
+  expect([answer.statusCode, answer.json().faults]).toEqual([
+    422,
+    [`The entry ${last.id} is another one here: entry 1 of device ${elsewhere.device} about unit ${elsewhere.unit}.`],
+  ])
+  expect(await written(shop)).toBe(before)
+  expect(await shop.shop.photographs.find(full.photographs[0]!)).toBeNull()
+  await shop.close()
 })

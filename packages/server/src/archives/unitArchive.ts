@@ -1,5 +1,6 @@
 /** One unit as a file of open formats, out of this record and into it. */
 import { createHash } from 'node:crypto'
+import { must } from '@gripbook/engine'
 import {
   archiveFaultText,
   checkArchive,
@@ -15,11 +16,14 @@ import {
   SIGNATURE_FILE,
   UNIT_FILE,
 } from '@gripbook/record'
+import { sql } from 'kysely'
 import { Refused } from '../app/faults.ts'
 import type { Shop } from '../app/shop.ts'
+import { mustNotBeRestoring } from '../backup/unfinished.ts'
+import { wholeFile } from '../backup/wholeFile.ts'
 import { shopKey, signedBy, signerOf } from './signature.ts'
 import { BadZip, openZip, type Zip } from './zipIn.ts'
-import type { FileIn } from './zipOut.ts'
+import { type FileIn, zipOf } from './zipOut.ts'
 
 type Keeping = Pick<Shop, 'db' | 'store' | 'photographs'>
 
@@ -30,12 +34,22 @@ export type TakenIn = {
   photographs: { added: number; known: number }
   /** Photographs that entries speak of and that whoever made the archive did not have. */
   absent: number
-  /** Whose signature it carries. */
+  /** Whose signature it carries, and the public key of whoever signed it. */
   signed: 'by this shop' | 'by another shop' | 'not at all'
+  key: string | null
 }
 
-const LIMITS = { files: 100_010, bytes: 4_000_000_000 }
-const MOST_TEXT = 400_000_000
+/** `bytes`: that may come out of an archive while it is read, which is twice: once to prove it, once to keep it. */
+export const ARCHIVE_LIMITS = { files: 100_010, bytes: 4_000_000_000 }
+/** An archive on a disk that the owner works at may be larger than one that comes over the network. */
+export const LOCAL_ARCHIVE_LIMITS = { files: 100_010, bytes: 1_000_000_000_000 }
+/** A hundred thousand entries of 2 kB; a hundred thousand photographs in a manifest. */
+const MOST_OF: ReadonlyMap<string, number> = new Map([
+  [ENTRIES_FILE, 200_000_000],
+  [UNIT_FILE, 50_000_000],
+  [MANIFEST_FILE, 50_000_000],
+  [SIGNATURE_FILE, 10_000],
+])
 export const MOST_PHOTOGRAPH = 100_000_000
 const BATCH = 1_000
 const FAULTS_TOLD = 20
@@ -50,6 +64,7 @@ export async function unitFiles(
 ): Promise<AsyncIterable<FileIn> | null> {
   const events = await store.ofUnit(unit)
   if (events.length === 0) return null
+  await mustNotBeRestoring(db)
   const kept: PackedPhotograph[] = []
   for (const name of photographsOf(events)) {
     const found = await photographs.find(name)
@@ -63,9 +78,21 @@ export async function unitFiles(
     yield { name: SIGNATURE_FILE, bytes: Buffer.from(signature) }
     for (const { photograph } of kept) {
       const bytes = await photographs.read(photograph, 'full')
-      if (bytes !== null) yield { name: photographName(photograph), bytes }
+      must(bytes !== null, 'a photograph that is kept is never taken away', photograph)
+      yield { name: photographName(photograph), bytes }
     }
   })()
+}
+
+/** Writes a unit's archive as a file, whole or not at all, read again before it has its name; the key that signed it, or null for a unit that is not known. */
+export async function writeArchive(keeping: Keeping, unit: string, file: string, at: string): Promise<string | null> {
+  const files = await unitFiles(keeping, unit, at)
+  if (files === null) return null
+  await wholeFile(file, zipOf(files), async (path) => {
+    const zip = await openZip(path, LOCAL_ARCHIVE_LIMITS)
+    await readArchive(zip).finally(zip.close)
+  })
+  return shopKey(keeping.db)
 }
 
 export type ReadArchive = { manifest: Manifest; events: Event[]; key: string | null }
@@ -75,8 +102,8 @@ export async function readArchive(zip: Zip): Promise<ReadArchive> {
   const texts = new Map<string, string>()
   const others = new Map<string, { sha256: string; bytes: number }>()
   for (const name of zip.names) {
-    if ([MANIFEST_FILE, ENTRIES_FILE, UNIT_FILE, SIGNATURE_FILE].includes(name))
-      texts.set(name, (await zip.read(name, MOST_TEXT)).toString())
+    const most = MOST_OF.get(name)
+    if (most !== undefined) texts.set(name, (await zip.read(name, most)).toString())
     else others.set(name, await zip.hashOf(name))
   }
   const checked = checkArchive({ texts, others }, sha256)
@@ -97,8 +124,9 @@ export class BadArchive extends Error {
 }
 
 /** Takes an archive from the disk into this record: everything is proven before anything is written; taking it in again changes nothing. Throws `BadArchive`. */
-export async function takeInArchive(keeping: Keeping, path: string): Promise<TakenIn> {
-  const zip = await openZip(path, LIMITS).catch(asBadArchive)
+export async function takeInArchive(keeping: Keeping, path: string, limits = ARCHIVE_LIMITS): Promise<TakenIn> {
+  await mustNotBeRestoring(keeping.db)
+  const zip = await openZip(path, limits).catch(asBadArchive)
   try {
     const { manifest, events, key } = await readArchive(zip)
     await mustNotContradict(keeping, manifest.unit, events)
@@ -110,7 +138,7 @@ export async function takeInArchive(keeping: Keeping, path: string): Promise<Tak
     const { added, known } = await appendAll(keeping, events)
     const own = await shopKey(keeping.db)
     const signed = key === null ? 'not at all' : key === own ? 'by this shop' : 'by another shop'
-    return { unit: manifest.unit, added, known, photographs, absent: manifest.absent.length, signed }
+    return { unit: manifest.unit, added, known, photographs, absent: manifest.absent.length, signed, key }
   } catch (error) {
     return asBadArchive(error)
   } finally {
@@ -135,8 +163,8 @@ export async function appendAll(
   return sum
 }
 
-/** What is kept already of the unit must be the same, entry by entry: a device's chain cannot have two histories. */
-async function mustNotContradict({ store }: Keeping, unit: string, events: readonly Event[]): Promise<void> {
+/** What is kept already must be the same, entry by entry: a device's chain cannot have two histories, an id cannot stand for two entries. */
+async function mustNotContradict({ db, store }: Keeping, unit: string, events: readonly Event[]): Promise<void> {
   const kept = await store.ofUnit(unit)
   const byNumber = new Map(kept.map((event) => [`${event.device} ${event.seq}`, event]))
   const faults = events.flatMap((event) => {
@@ -145,6 +173,17 @@ async function mustNotContradict({ store }: Keeping, unit: string, events: reado
       ? []
       : [`Entry ${event.seq} of device ${event.device} (${event.id}) is another one here (${here.id}).`]
   })
+  const hashes = new Map(events.map(({ id, hash }) => [id, hash]))
+  for (let at = 0; at < events.length; at += BATCH) {
+    const ids = events.slice(at, at + BATCH).map(({ id }) => id)
+    const { rows } = await sql<{ id: string; unit: string; device: string; seq: number; hash: string }>`
+      select id, unit, device, seq, hash from record_entry where id = any(${ids}::uuid[])`.execute(db)
+    for (const here of rows)
+      if (here.hash !== hashes.get(here.id))
+        faults.push(
+          `The entry ${here.id} is another one here: entry ${here.seq} of device ${here.device} about unit ${here.unit}.`,
+        )
+  }
   if (faults.length > 0) throw new BadArchive(faults.slice(0, FAULTS_TOLD))
 }
 

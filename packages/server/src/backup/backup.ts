@@ -2,58 +2,85 @@
  * The whole shop in one file while it works: everything is read in one transaction that sees one moment. Entries, people, devices and pairings, photographs; no
  * sessions and no codes, so a stolen backup lets nobody in.
  */
-import { createHash, randomUUID } from 'node:crypto'
-import { createWriteStream } from 'node:fs'
-import { open, rename, rm, stat } from 'node:fs/promises'
-import { basename, dirname, join } from 'node:path'
-import { pipeline } from 'node:stream/promises'
-import { type Event, fold, photographsOf, recordHash, stateHash } from '@gripbook/record'
+import { createHash } from 'node:crypto'
+import { stat } from 'node:fs/promises'
+import { must } from '@gripbook/engine'
+import { fold, photographsOf, recordHash, stateHash } from '@gripbook/record'
 import type { Kysely } from 'kysely'
 import type { Shop } from '../app/shop.ts'
-import { signedBy } from '../archives/signature.ts'
+import { shopKey, signedBy } from '../archives/signature.ts'
 import { sha256 } from '../archives/unitArchive.ts'
+import { openZip } from '../archives/zipIn.ts'
 import { type FileIn, zipOf } from '../archives/zipOut.ts'
 import type { Tables } from '../database/tables.ts'
 import type { KeptPhotograph } from '../photographs/photographs.ts'
-import { BACKUP_FILES, type BackupManifest, type BackupPeople, backupHash, backupPhotograph } from './manifest.ts'
+import { entryIn } from './entryIn.ts'
+import { type Fault, Faults } from './fault.ts'
+import {
+  BACKUP_FILES,
+  BACKUP_LIMITS,
+  type BackupManifest,
+  type BackupPeople,
+  backupHash,
+  backupPhotograph,
+} from './manifest.ts'
+import { atOneMoment } from './oneMoment.ts'
+import { BadBackup, readBackup } from './readBackup.ts'
+import { mustNotBeRestoring } from './unfinished.ts'
+import { wholeFile } from './wholeFile.ts'
 
 export type BackedUp = Pick<BackupManifest, 'entries' | 'absent'> & {
   units: number
   photographs: number
   bytes: number
+  /** The public key that it is signed with. */
+  key: string
+}
+
+/** A record with faults is not backed up: whoever restores it later would find them when it is too late. */
+export class NotWhole extends Faults {
+  constructor(faults: readonly Fault[]) {
+    const head = 'The record is not whole, so no backup was written. `gripbook check` tells everything. What is wrong:'
+    super('NotWhole', head, faults.slice(0, 20))
+  }
 }
 
 const PAGE = 2_000
 
-/** Writes `file`, whole or not at all; the name it had before keeps what it was until then. `version` is Gripbook's. */
+/**
+ * Writes `file`, whole or not at all, and reads it again before it gets its name; what had that name is there until then. `version` is Gripbook's.
+ * Throws `NotWhole`, `Damaged` for a photograph, `DatabaseError` for a record that is half restored.
+ */
 export async function backUp(
   { db, photographs, clock }: Pick<Shop, 'db' | 'photographs' | 'clock'>,
   file: string,
   version: string,
 ): Promise<BackedUp> {
-  const part = join(dirname(file), `.${basename(file)}.${randomUUID()}.part`)
+  await mustNotBeRestoring(db)
+  const written = await atOneMoment(db, async (trx) => {
+    let manifest: BackupManifest | undefined
+    const files = filesOf(trx, photographs, new Date(clock()).toISOString(), version, (made) => {
+      manifest = made
+    })
+    await wholeFile(file, zipOf(files), (path) => mustRead(path, version))
+    must(manifest !== undefined, 'a backup that was written has a manifest')
+    return manifest
+  })
+  const { entries, absent, units, photographs: kept } = written
+  const { size: bytes } = await stat(file)
+  const key = await shopKey(db)
+  return { entries, absent, units: Object.keys(units).length, photographs: kept.length, bytes, key }
+}
+
+/** What was written is what a restore will accept: chains, hashes, photographs. */
+async function mustRead(path: string, version: string): Promise<void> {
+  const zip = await openZip(path, BACKUP_LIMITS)
   try {
-    const manifest = await db
-      .transaction()
-      .setIsolationLevel('repeatable read')
-      .setAccessMode('read only')
-      .execute(async (trx) => {
-        let made: BackupManifest | undefined
-        const files = filesOf(trx, photographs, new Date(clock()).toISOString(), version, (manifest) => {
-          made = manifest
-        })
-        await pipeline(zipOf(files), createWriteStream(part, { mode: 0o600, flags: 'wx' }))
-        return made!
-      })
-    await flush(part)
-    await rename(part, file)
-    await flush(dirname(file))
-    const { size } = await stat(file)
-    const { entries, absent, units } = manifest
-    return { entries, absent, units: Object.keys(units).length, photographs: manifest.photographs.length, bytes: size }
+    await readBackup(zip, version)
   } catch (error) {
-    await rm(part, { force: true })
-    throw error
+    throw error instanceof BadBackup ? new NotWhole(error.faults) : error
+  } finally {
+    zip.close()
   }
 }
 
@@ -83,7 +110,8 @@ async function* filesOf(
   for await (const photograph of photographs.all()) kept.push(photograph)
   for (const { photograph } of kept) {
     const bytes = await photographs.read(photograph, 'full')
-    if (bytes !== null) yield { name: backupPhotograph(photograph), bytes }
+    must(bytes !== null, 'a photograph that is kept is never taken away', photograph)
+    yield { name: backupPhotograph(photograph), bytes }
   }
   const here = new Set(kept.map(({ photograph }) => photograph))
   const unhashed: BackupManifest = {
@@ -103,8 +131,9 @@ async function* filesOf(
   made(manifest)
 }
 
-/** Every entry's text, one to a line, in the order in which the shop kept them. */
+/** Every entry's text, one to a line, in the order in which the shop kept them, without a gap. */
 async function* entriesOf(db: Kysely<Tables>): AsyncGenerator<string> {
+  const { last } = await db.selectFrom('record_log').select('last').executeTakeFirstOrThrow()
   for (let position = 0; ; ) {
     const rows = await db
       .selectFrom('record_entry')
@@ -113,9 +142,16 @@ async function* entriesOf(db: Kysely<Tables>): AsyncGenerator<string> {
       .orderBy('position')
       .limit(PAGE)
       .execute()
-    for (const { entry } of rows) yield `${entry}\n`
-    if (rows.length < PAGE) return
-    position = rows.at(-1)!.position
+    for (const row of rows) {
+      position++
+      if (row.position !== position)
+        throw new NotWhole([{ words: `The entries kept at ${position} to ${row.position - 1} are missing.` }])
+      yield `${row.entry}\n`
+    }
+    if (rows.length === PAGE) continue
+    if (position !== last)
+      throw new NotWhole([{ words: `The log ends at ${last}, the entries that are kept at ${position}.` }])
+    return
   }
 }
 
@@ -134,25 +170,17 @@ async function unitsOf(db: Kysely<Tables>): Promise<{ units: BackupManifest['uni
   const names = await db.selectFrom('record_head').select('unit').distinct().orderBy('unit').execute()
   for (const { unit } of names) {
     const rows = await db.selectFrom('record_entry').select('entry').where('unit', '=', unit).execute()
-    const events = rows.map(({ entry }) => JSON.parse(entry) as Event)
-    const folded = fold(unit, events)
+    const heads = await db.selectFrom('record_head').select(['device', 'seq']).where('unit', '=', unit).execute()
+    // What is no entry is named when the file is read again.
+    const events = rows.map(({ entry }) => entryIn(entry)).filter((event) => event !== null)
     for (const photograph of photographsOf(events)) spokenOf.add(photograph)
     units[unit] = {
-      heads: folded.heads,
+      // As they are kept beside the entries, so that an end that was cut off is found when the file is read again.
+      heads: Object.fromEntries(heads.map(({ device, seq }) => [device, seq])),
       entries: events.length,
       record: recordHash(events, sha256),
-      state: stateHash(folded, sha256),
+      state: stateHash(fold(unit, events), sha256),
     }
   }
   return { units, spokenOf }
-}
-
-/** Until what was written, or renamed in the folder, is on the disk. */
-async function flush(path: string): Promise<void> {
-  const handle = await open(path, 'r')
-  try {
-    await handle.sync()
-  } finally {
-    await handle.close()
-  }
 }

@@ -9,6 +9,9 @@ export const BACKUP_FILES = {
   signature: 'signature.json',
 } as const
 
+/** What a backup may hold at most, and how many bytes may come out of it while it is read several times. */
+export const BACKUP_LIMITS = { files: 2_000_000, bytes: 10_000_000_000_000 }
+
 const sha = z.string().check(z.regex(/^[0-9a-f]{64}$/))
 const uuid = z.string().check(z.regex(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/))
 const whole = z.number().check(z.int(), z.gte(0), z.lte(Number.MAX_SAFE_INTEGER))

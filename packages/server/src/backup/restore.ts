@@ -2,10 +2,10 @@
 import { fold, recordHash, stateHash } from '@gripbook/record'
 import { sql } from 'kysely'
 import type { Shop } from '../app/shop.ts'
-import { shopKey } from '../archives/signature.ts'
 import { MOST_PHOTOGRAPH, sha256 } from '../archives/unitArchive.ts'
 import { openZip } from '../archives/zipIn.ts'
-import { backupPhotograph } from './manifest.ts'
+import type { Fault } from './fault.ts'
+import { BACKUP_LIMITS, backupPhotograph } from './manifest.ts'
 import { BadBackup, batchesOf, readBackup } from './readBackup.ts'
 
 export type Restored = {
@@ -13,7 +13,8 @@ export type Restored = {
   units: number
   photographs: number
   absent: number
-  signed: 'by this shop' | 'by another shop' | 'not at all'
+  /** The public key that it is signed with. A record that was restored has a key of its own, so that it is another one does not mean that another shop made it. */
+  key: string | null
   /** The version of Gripbook that made it, and whether every unit folded to the very same state; by another version only its entries are compared. */
   version: string
   statesCompared: boolean
@@ -22,7 +23,6 @@ export type Restored = {
 /** Why a record does not take a backup, in words. */
 export class NotEmpty extends Error {}
 
-export const BACKUP_LIMITS = { files: 2_000_000, bytes: 1_000_000_000_000 }
 const BATCH = 1_000
 
 type Keeping = Pick<Shop, 'db' | 'store' | 'photographs'>
@@ -35,7 +35,7 @@ export async function restore(keeping: Keeping, file: string, version: string): 
   const { db, store, photographs } = keeping
   const zip = await openZip(file, BACKUP_LIMITS)
   try {
-    const { manifest, people, signer } = await readBackup(zip)
+    const { manifest, people, signer, statesCompared } = await readBackup(zip, version)
     await begin(keeping, manifest.hash)
     await db.transaction().execute(async (trx) => {
       // Many rows at once, but fewer than there may be parameters.
@@ -64,19 +64,20 @@ export async function restore(keeping: Keeping, file: string, version: string): 
       const answer = await store.append(batch)
       if (!answer.ok)
         throw new BadBackup(
-          answer.refusals.map(({ id, code }) => `The entry ${id} does not fit those before it (${code}).`),
+          answer.refusals.map(({ id, code }) => ({
+            words: `The entry ${id} does not fit those before it (${code}).`,
+            entry: id,
+          })),
         )
     }
-    const statesCompared = manifest.version === version
     await prove(keeping, manifest.units, statesCompared)
     await db.deleteFrom('shop_restore').execute()
-    const own = await shopKey(db)
     return {
       entries: manifest.entries,
       units: Object.keys(manifest.units).length,
       photographs: manifest.photographs.length,
       absent: manifest.absent.length,
-      signed: signer === 'none' ? 'not at all' : signer.key === own ? 'by this shop' : 'by another shop',
+      key: signer === 'none' ? null : signer.key,
       version: manifest.version,
       statesCompared,
     }
@@ -91,15 +92,16 @@ async function prove(
   units: Record<string, { record: string; state: string }>,
   compareStates: boolean,
 ): Promise<void> {
-  const faults: string[] = []
+  const faults: Fault[] = []
   const here = await store.units()
-  if (here.join() !== Object.keys(units).sort().join()) faults.push('Other units are here than were backed up.')
+  if (here.join() !== Object.keys(units).sort().join())
+    faults.push({ words: 'Other units are here than were backed up.' })
   for (const [unit, { record, state }] of Object.entries(units)) {
     const events = await store.ofUnit(unit)
     if (recordHash(events, sha256) !== record)
-      faults.push(`The entries of unit ${unit} are not those that were backed up.`)
+      faults.push({ words: `The entries of unit ${unit} are not those that were backed up.`, unit })
     else if (compareStates && stateHash(fold(unit, events), sha256) !== state)
-      faults.push(`Unit ${unit} does not fold to what it was.`)
+      faults.push({ words: `Unit ${unit} does not fold to what it was.`, unit })
   }
   if (faults.length > 0) throw new BadBackup(faults)
 }

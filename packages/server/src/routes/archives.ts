@@ -58,6 +58,7 @@ export const archiveRoutes: Routes = (shop) => async (app) => {
             photographs: counted,
             absent: z.number(),
             signed: z.enum(['by this shop', 'by another shop', 'not at all']),
+            key: z.nullable(z.string()),
           }),
         },
       },
@@ -65,6 +66,8 @@ export const archiveRoutes: Routes = (shop) => async (app) => {
     async (request) => {
       const { body } = request
       if (request.headers['content-type'] !== 'application/zip') throw new Refused('wrong-type')
+      // The body is no parser's, so that nobody else looks at what it says of its length; what it really has is counted below.
+      if (Number(request.headers['content-length'] ?? 0) > LARGEST) throw new Refused('too-large')
       const folder = await mkdtemp(join(tmpdir(), 'gripbook-archive-'))
       try {
         const path = join(folder, 'archive.zip')
