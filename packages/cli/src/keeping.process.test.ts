@@ -1,10 +1,20 @@
 /** Backup, restore and check as a shop runs them: processes on a folder that another process serves. */
-import { randomUUID } from 'node:crypto'
-import { chmod, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises'
+import { randomBytes, randomUUID } from 'node:crypto'
+import { chmod, mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { checkRecord, openShop } from '@gripbook/server'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { type PairedDevice, pairedDevice, run, type ServedShop, serve } from './testing/served.ts'
+
+/** A number from 0 up to 1, the same series for the same seed. */
+function seeded(seed: number): () => number {
+  let state = seed
+  return () => {
+    state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0
+    return state / 2 ** 32
+  }
+}
 
 const UNIT = randomUUID()
 let folder = ''
@@ -27,7 +37,8 @@ test('a shop is backed up while it is served, restored elsewhere, and proven', a
   const file = data('shop.backup')
   const made = await run(['backup', '-o', file, '--data', data('shop')])
   expect([made.status, made.err]).toEqual([0, ''])
-  expect(made.out).toMatch(/1 unit, 7500 entries, 0 photographs, \d+ bytes/)
+  expect(made.out).toMatch(/1 unit, 7500 entries, 0 photographs, \d+ bytes\. Read again, and whole\./)
+  const signed = /Signed with the key [0-9a-f]{64}\./.exec(made.out)![0]
   expect(await device.send(3), 'it still serves').toBe(200)
   const checked = await run(['check', file, '--json'])
   expect([checked.status, JSON.parse(checked.out)]).toMatchObject([
@@ -37,7 +48,9 @@ test('a shop is backed up while it is served, restored elsewhere, and proven', a
 
   const restored = await run(['restore', file, '--data', data('elsewhere')])
   expect([restored.status, restored.err]).toEqual([0, ''])
+  expect(restored.out).toContain(signed)
   expect(restored.out).toContain('Proven: every unit was folded again from what is kept now')
+  expect(restored.out).toContain('gripbook serve --another-owner')
   const whole = await run(['check', '--data', data('elsewhere')])
   expect([whole.status, whole.out]).toEqual([0, expect.stringContaining('The record is whole.\n1 unit, 7500 entries')])
   const again = await run(['restore', file, '--data', data('elsewhere')])
@@ -49,20 +62,56 @@ test('a shop is backed up while it is served, restored elsewhere, and proven', a
 
 test('a restore that is killed at any moment says so, and ends well when it is started again', async () => {
   const file = data('shop.backup')
+  const into = data('killed')
+  // Open here too, so that the database is not started anew for each round.
+  const open = await openShop({
+    env: {},
+    dataFolder: into,
+    secure: false,
+    clock: Date.now,
+    random: randomBytes,
+    failed: () => {},
+  })
+  const { db } = open.shop
+  const empty = async () => {
+    for (const table of [
+      'record_entry',
+      'record_head',
+      'entrance_pairing',
+      'entrance_device',
+      'entrance_person',
+    ] as const)
+      await db.deleteFrom(table).execute()
+    await db.updateTable('record_log').set({ last: 0 }).execute()
+  }
+  const begun = performance.now()
+  expect((await run(['restore', file, '--data', into])).status).toBe(0)
+  const whole = performance.now() - begun
+  await empty()
+  const random = seeded(2026)
   let unfinished = 0
-  for (let round = 0; round < 4; round++) {
-    const into = data(`killed-${round}`)
-    const { status } = await run(['restore', file, '--data', into], 1_100 + 500 * round)
-    if (status === null) {
-      const { status: served, err } = await run(['check', '--data', into])
-      if (served === 1) unfinished++
-      else expect([served, err]).toEqual([0, ''])
+  for (let round = 0; round < 10; round++) {
+    await run(['restore', file, '--data', into], whole * (0.4 + 0.6 * random()))
+    const { faults, entries } = await checkRecord(open.shop)
+    if (faults.length > 0) {
+      unfinished++
+      expect(faults.map(({ words }) => words)).toEqual([
+        'A restore was begun here and not ended. Start it again with the same backup.',
+      ])
+    } else {
+      expect([0, 7_500]).toContain(entries)
+      if (entries > 0) await empty()
     }
-    const ended = await run(['restore', file, '--data', into])
-    expect([round, ended.status === 0 || ended.err.includes('There is a record here already')]).toEqual([round, true])
-    expect((await run(['check', '--data', into])).status).toBe(0)
   }
   expect(unfinished, 'some of them were killed in the middle').toBeGreaterThan(0)
+  if ((await checkRecord(open.shop)).faults.length > 0)
+    expect(await run(['backup', '-o', data('half.backup'), '--data', into])).toMatchObject({
+      status: 2,
+      err: expect.stringContaining('gripbook restore again'),
+    })
+  expect(await run(['restore', file, '--data', into])).toMatchObject({ status: 0, err: '' })
+  expect(await checkRecord(open.shop)).toMatchObject({ faults: [], units: 1, entries: 7_500 })
+  await open.close()
 })
 
 test('one unit goes as an archive into another shop, and a damaged file is refused in words', async () => {
@@ -71,7 +120,7 @@ test('one unit goes as an archive into another shop, and a damaged file is refus
   const taken = await run(['restore', file, '--data', data('other')])
   expect([taken.status, taken.out]).toEqual([
     0,
-    expect.stringMatching(/7503 new entries, 0 known.* Signed by another shop/),
+    expect.stringMatching(/7503 new entries, 0 known.* Signed by another shop, with the key [0-9a-f]{64}\./),
   ])
   expect((await run(['restore', file, '--data', data('other')])).out).toContain('0 new entries, 7503 known')
   const bytes = await readFile(file)
@@ -93,11 +142,14 @@ test('what is not there, and what is asked wrongly, is told in words', async () 
     [['backup'], /Which file/],
     [['restore', 'a', 'b'], /One file at a time/],
     [['check', '--dta', 'x'], /Did you mean --data/],
+    [['check', '--data', data('mistyped')], /There is no record in .*mistyped/],
+    [['backup', '-o', data('none'), '--data', data('mistyped')], /There is no record in .*mistyped/],
   ] as [string[], RegExp][]) {
     const { status, err } = await run(args)
     expect([args, status]).toEqual([args, 2])
     expect(err).toMatch(words)
   }
+  expect((await readdir(folder)).filter((name) => name === 'mistyped' || name === 'none')).toEqual([])
   const { status, out } = await run(['check', join(import.meta.dirname, 'main.ts')])
   expect([status, out]).toEqual([1, expect.stringContaining('cannot be read as a zip file')])
 })
