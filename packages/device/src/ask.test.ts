@@ -36,9 +36,10 @@ test('a shop that cannot at the moment says how long to wait, in seconds or by a
 test('an answer that does not come in time is none, and the shop’s clock is heard from one that does', async () => {
   const heard: Heard[] = []
   let now = Date.parse('2026-03-01T09:00:00.000Z')
-  const patience = { answer: 20, firstPause: 1, longestPause: 1, idle: 1, silence: 1, poll: 1 }
+  const patience = { answer: 20, turn: 1, firstPause: 1, longestPause: 1, idle: 1, silence: 1, poll: 1 }
+  const { signal } = new AbortController()
   const place = (fetch: (url: string, init?: RequestInit) => Promise<Response>) =>
-    asker({ base: '/api', clock: () => now, patience, fetch }, (one) => heard.push(one))
+    asker({ base: '/api', clock: () => now, patience, fetch }, signal, (one) => heard.push(one))
   const never = place(
     (_, init) => new Promise((_, fail) => init!.signal!.addEventListener('abort', () => fail(new Error('aborted')))),
   )

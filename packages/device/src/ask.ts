@@ -31,10 +31,18 @@ export type Ask = (question: Question) => Promise<Answer>
 /** A round trip longer than this says too little about the shop's clock, in ms. */
 const USEFUL_TRIP = 10_000
 
-export function asker(place: Pick<Place, 'base' | 'fetch' | 'clock' | 'patience'>, heard: (heard: Heard) => void): Ask {
+/** `ending`: a device that is closed does not wait for an answer; whatever it asked for counts as not answered. */
+export function asker(
+  place: Pick<Place, 'base' | 'fetch' | 'clock' | 'patience'>,
+  ending: AbortSignal,
+  heard: (heard: Heard) => void,
+): Ask {
   return async ({ method, path, body, headers = {} }) => {
+    if (ending.aborted) return { ok: false, why: 'no-answer' }
     const patience = new AbortController()
-    const timer = setTimeout(() => patience.abort(), place.patience.answer)
+    const giveUp = () => patience.abort()
+    const timer = setTimeout(giveUp, place.patience.answer)
+    ending.addEventListener('abort', giveUp)
     const asked = place.clock()
     try {
       const type = typeof body === 'string' ? 'application/json' : 'application/octet-stream'
@@ -55,8 +63,14 @@ export function asker(place: Pick<Place, 'base' | 'fetch' | 'clock' | 'patience'
       return { ok: false, why: 'no-answer' }
     } finally {
       clearTimeout(timer)
+      ending.removeEventListener('abort', giveUp)
     }
   }
+}
+
+/** Whether less at once might have come through: on a slow link a large request is never answered in time, however often it is sent. */
+export function wasTooMuch(answer: Answer & { ok: false }): boolean {
+  return answer.why === 'no-answer' || (answer.why === 'later' && answer.status === 408)
 }
 
 /** An answer is the shop's only if it is JSON (or says nothing, with 204), and a refusal only if it names its code. */

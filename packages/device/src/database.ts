@@ -2,6 +2,7 @@
 import type { Knowledge } from '@gripbook/record'
 import { Dexie, type Table } from 'dexie'
 import { DeviceFault, type ShopRefusal, storageFault } from './faults.ts'
+import { beginFreshLog } from './freshLog.ts'
 import { hexOf, type Place } from './place.ts'
 
 /** Who this device is to the shop, made when it was first opened. The secret proves to the shop that it is the same device. */
@@ -53,6 +54,8 @@ export class Database extends Dexie {
   declare readonly entries: Table<EntryRow, number>
   declare readonly photographs: Table<PhotographRow, string>
   declare readonly pieces: Table<PieceRow, [string, number]>
+  /** Called when this tab has no more to do with the database. */
+  leave: () => void = () => {}
 
   constructor(name: string) {
     // Once a newer Gripbook in another tab has taken the database over, it is not opened again behind its back.
@@ -67,17 +70,23 @@ export class Database extends Dexie {
   }
 }
 
-/** The database and who the device is. A database of a newer Gripbook is left as it is and named by a fault. */
-export async function openDatabase(place: Pick<Place, 'name' | 'random' | 'newId'>): Promise<[Database, Self]> {
+/** The database and who the device is. A database of a newer Gripbook, or a damaged one, is left as it is and named by a fault. */
+export async function openDatabase(
+  place: Pick<Place, 'name' | 'random' | 'newId' | 'locks' | 'reusesLog'>,
+): Promise<[Database, Self]> {
   const db = new Database(place.name)
   try {
     // Dexie would open a newer database and write its own tables into it, so its version is looked at first.
     const found = (await versionOf(place.name)) / 10
     if (found > VERSION) throw new DeviceFault('newer-version', { found, known: VERSION })
+    if (found > 0) db.leave = await beginFreshLog(place)
     await db.open()
-    const self = await db.transaction('rw', db.about, async () => {
+    const self = await db.transaction('rw', db.about, db.entries, db.photographs, async () => {
       const known = (await db.about.get('self')) as Self | undefined
       if (known !== undefined) return known
+      // Entries without the device that made them: a new id would write on under another name.
+      const left = (await db.entries.count()) + (await db.photographs.count())
+      if (left > 0) throw new DeviceFault('damaged', { left })
       const made: Self = { key: 'self', id: place.newId(), secret: hexOf(place.random(32)) }
       await db.about.add(made)
       return made
@@ -85,6 +94,7 @@ export async function openDatabase(place: Pick<Place, 'name' | 'random' | 'newId
     return [db, self]
   } catch (error) {
     db.close()
+    db.leave()
     throw storageFault(error)
   }
 }

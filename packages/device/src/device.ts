@@ -3,13 +3,14 @@ import type { Event, FoldedUnit, Happening } from '@gripbook/record'
 import { keepPhotograph, makeRoom, photographHere, photographsAgain } from './album.ts'
 import { type Answer, asker, isObject } from './ask.ts'
 import { openDatabase } from './database.ts'
-import { DeviceFault, storageFault } from './faults.ts'
+import { DeviceFault, inWords, storageFault } from './faults.ts'
 import { follower } from './follow.ts'
 import { type Reason, startLoop } from './loop.ts'
 import { newsDesk } from './news.ts'
 import { type Given, inBrowser } from './place.ts'
 import { isPerson, type Person, type Refusing, sender } from './sender.ts'
 import { clockOf, nothingHeard, type Standing, type Status, statusOf } from './status.ts'
+import { oneAtATime } from './telling.ts'
 import { inTurn } from './turn.ts'
 import { type EntryHere, unitsHere } from './units.ts'
 import { waitAgain } from './waiting.ts'
@@ -46,9 +47,9 @@ export type Device = {
   pair(code: string, personName?: string): Promise<Person>
   /** Ends the session; what waits stays and goes on after pairing again. Errors: 'no-answer', since the shop has to end it. */
   signOut(): Promise<void>
-  /** Asks the browser never to clear the record by itself; null where it cannot be asked. */
+  /** Asks the browser never to clear the record by itself, as pairing does by itself; null where it cannot be asked. */
   keepForGood(): Promise<boolean | null>
-  /** Stops sending and following and closes the database; what waits stays. */
+  /** Stops sending and following, also in the middle, and closes the database; what waits stays. */
   close(): Promise<void>
 }
 
@@ -61,13 +62,14 @@ export async function openDevice(given: Given = {}): Promise<Device> {
   const statusListeners = new Set<() => void>()
   const notStoredListeners = new Set<(notStored: readonly NotStored[]) => void>()
   const units = unitsHere(db, news)
+  const ending = new AbortController()
 
   function stand(change: Partial<Standing>): void {
     Object.assign(standing, change)
     for (const listener of [...statusListeners]) listener()
   }
 
-  const ask = asker(place, ({ ahead }) =>
+  const ask = asker(place, ending.signal, ({ ahead }) =>
     stand({
       contact: new Date(place.clock()).toISOString(),
       ...(ahead === null ? {} : { clock: clockOf(ahead) }),
@@ -102,6 +104,7 @@ export async function openDevice(given: Given = {}): Promise<Device> {
   const loop = startLoop({
     place,
     turn: inTurn(db, place),
+    ending,
     sender: sender({
       db,
       self,
@@ -109,6 +112,9 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       ask,
       news,
       signedIn: (person) => stand({ signedIn: 'yes', person }),
+      goesOn() {
+        if (standing.trouble !== null) stand({ trouble: null })
+      },
       fetchMissing: following.fetchMissing,
     }),
     ended(last, error) {
@@ -122,6 +128,12 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       })
     },
   })
+
+  async function keepForGood(): Promise<boolean | null> {
+    const kept = (await place.storage?.persist()) ?? null
+    stand({})
+    return kept
+  }
 
   function wake(reason: Reason): void {
     loop.wake(reason)
@@ -159,11 +171,11 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       wake('new-entry')
       return { photograph }
     },
-    photographOf: (sha256) => photographHere(db, sha256, place.clock()),
+    photographOf: (sha256) => inWords(() => photographHere(db, sha256, place.clock())),
     ...units,
     watch: (unit, listener) => units.watch(unit, listener, () => stand({})),
     follow: following.follow,
-    status: () => statusOf(db, self.id, place, standing),
+    status: () => inWords(() => statusOf(db, self.id, place, standing)),
     watchStatus(listener) {
       const { tell, stop } = oneAtATime(() => statusOf(db, self.id, place, standing), listener)
       statusListeners.add(tell)
@@ -178,8 +190,10 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       return () => notStoredListeners.delete(listener)
     },
     async tryAgain(unit) {
-      await waitAgain(db, { unit })
-      await photographsAgain(db, 'refused')
+      await inWords(async () => {
+        await waitAgain(db, { unit })
+        await photographsAgain(db, 'refused')
+      })
       news.tell({ of: 'units', units: [unit] })
       wake('new-entry')
     },
@@ -192,8 +206,10 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       if (!isObject(person) || !isPerson(person)) throw new DeviceFault('strange-answer', { status: answer.status })
       stand({ signedIn: 'yes', person, trouble: null })
       // With another person or role the shop may take what it refused before.
-      const changed = await waitAgain(db, { codes: ['not-allowed', 'other-device'] })
-      await photographsAgain(db, 'refused')
+      const changed = await inWords(() => waitAgain(db, { codes: ['not-allowed', 'other-device'] }))
+      await inWords(() => photographsAgain(db, 'refused'))
+      // Someone has just decided to work with this device: the moment to ask, where a browser asks the person.
+      if ((await place.storage?.persisted().catch(() => true)) === false) void keepForGood().catch(() => {})
       if (changed.length > 0) news.tell({ of: 'units', units: changed })
       news.tell({ of: 'session' })
       wake('session')
@@ -206,9 +222,7 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       news.tell({ of: 'session' })
       wake('session')
     },
-    async keepForGood() {
-      return (await place.storage?.persist()) ?? null
-    },
+    keepForGood,
     async close() {
       stopNews()
       stopBack()
@@ -217,31 +231,7 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       news.close()
       await loop.stop()
       db.close()
-    },
-  }
-}
-
-/** Reads and tells; calls that come while it reads make it read once more, not once each. */
-function oneAtATime<T>(read: () => Promise<T>, listener: (value: T) => void): { tell: () => void; stop: () => void } {
-  let reading = false
-  let again = false
-  let on = true
-  async function run(): Promise<void> {
-    reading = true
-    do {
-      again = false
-      const value = await read().catch(() => null)
-      if (on && value !== null) listener(value)
-    } while (again && on)
-    reading = false
-  }
-  return {
-    tell() {
-      again = true
-      if (!reading) void run()
-    },
-    stop() {
-      on = false
+      db.leave()
     },
   }
 }

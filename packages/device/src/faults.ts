@@ -7,6 +7,8 @@ export const DEVICE_FAULTS = {
   'storage-closed': 'Gripbook was opened elsewhere in a newer version. Load this page again.',
   'newer-version':
     'What is on this device was written by a newer Gripbook. Nothing was changed or deleted: load the newer one.',
+  damaged:
+    'What Gripbook kept on this device is damaged: it does not say any more which device this is. Nothing was changed or deleted.',
   'no-answer': 'The shop does not answer. What is written is kept on this device and sent later.',
   'strange-answer': 'What answered is not the shop, or not in a form that this Gripbook understands.',
   'not-signed-in': 'This device is not paired, or its session has ended. Ask the owner for a code.',
@@ -18,7 +20,7 @@ export const DEVICE_FAULTS = {
 
 export type DeviceFaultCode = keyof typeof DEVICE_FAULTS
 
-/** Thrown where something cannot be done; `code` is a name of the list, `facts` are the figures. Shown by `faultWords`. */
+/** Thrown where something cannot be done; `code` is a name of the list, `facts` are the figures, `message` the words. */
 export class DeviceFault extends Error {
   readonly code: DeviceFaultCode
   readonly facts: Readonly<Record<string, unknown>>
@@ -42,6 +44,8 @@ const REFUSALS: Readonly<Record<string, string>> = {
   'broken-chain': 'It does not follow the entry that the shop has before it.',
   'other-device': 'The person who made it was never paired on this device.',
   'not-allowed': 'Your role does not allow it.',
+  'wrong-request': 'The shop does not understand how it was sent.',
+  'wrong-type': 'The shop does not take this kind of content.',
   'too-large': 'It is larger than what the shop takes.',
   'not-that-photograph': 'The photograph did not arrive as it was taken.',
   'missing-before': 'The shop lacks entries before it that are not on this device any more.',
@@ -63,6 +67,15 @@ export function storageFault(error: unknown): DeviceFault {
   if (names.includes('VersionError')) return new DeviceFault('newer-version', facts)
   if (names.includes('DatabaseClosedError')) return new DeviceFault('storage-closed', facts)
   return new DeviceFault('storage-failed', facts)
+}
+
+/** What the database fails at, thrown in the words of the list. */
+export async function inWords<T>(work: () => PromiseLike<T>): Promise<T> {
+  try {
+    return await work()
+  } catch (error) {
+    throw storageFault(error)
+  }
 }
 
 /** The name of an error and of those inside it: an aborted transaction carries its reason within. */

@@ -27,7 +27,7 @@ type Around = {
 
 export type Follower = {
   follow(unit: string): () => void
-  /** Brings what the shop has of a unit and the device lacks; false when the shop did not answer. */
+  /** Brings what the shop has of a unit and the device lacks; false when it has to be asked again. */
   fetchMissing(unit: string): Promise<boolean>
   /** Signed in anew, or the network is back: tries at once. */
   wake(): void
@@ -54,7 +54,8 @@ export function follower({ db, self, place, ask, store, reached }: Around): Foll
       const have = { ...others, ...(seq > 0 ? { [self.id]: seq } : {}) }
       const body = JSON.stringify({ have, limit: PAGE })
       const answer = await ask({ method: 'POST', path: `/units/${unit}/missing`, body })
-      if (!answer.ok) return false
+      // A unit that the shop will not speak of does not keep the others from going on.
+      if (!answer.ok) return answer.why === 'refused' && answer.status !== 401
       const { entries, more } = answer.body as { entries?: unknown; more?: unknown }
       if (!Array.isArray(entries) || typeof more !== 'boolean') return false
       const { added } = await store(entries)
@@ -83,8 +84,8 @@ export function follower({ db, self, place, ask, store, reached }: Around): Foll
       })
       const isStream = response.headers.get('content-type')?.startsWith('text/event-stream') === true
       if (!response.ok || response.body === null || !isStream) return false
-      // What was kept between the last question and the beginning of the stream.
-      const caughtUp = fetchAll()
+      // What was kept between the last question and the beginning of the stream. Where that fails, the stream would go on with a gap before it.
+      const caughtUp = wholly(fetchAll(), ending)
       for await (const { name, data } of eventStream(response.body)) {
         clearTimeout(patience)
         patience = setTimeout(() => ending.abort(), place.patience.silence)
@@ -160,7 +161,7 @@ export function follower({ db, self, place, ask, store, reached }: Around): Foll
     wake,
     follow(unit) {
       followed.set(unit, (followed.get(unit) ?? 0) + 1)
-      if (running) void fetchMissing(unit).catch(() => {})
+      if (running) void wholly(fetchMissing(unit), stream)
       else void run()
       let on = true
       return () => {
@@ -182,4 +183,13 @@ export function follower({ db, self, place, ask, store, reached }: Around): Foll
       cutShort?.()
     },
   }
+}
+
+/** Ends the stream unless all that was asked for came: then it is begun anew, and all is asked for again. */
+function wholly(fetching: Promise<boolean>, stream: AbortController | null): Promise<void> {
+  return fetching
+    .catch(() => false)
+    .then((all) => {
+      if (!all) stream?.abort()
+    })
 }

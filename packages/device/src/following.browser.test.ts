@@ -1,6 +1,6 @@
 import { type Event, nextEntry, noteWritten, sha256OfText } from '@gripbook/record'
 import { describe, expect, test } from 'vitest'
-import { allSent, bench, tab, title, UNIT, until, without } from './testing/trials.ts'
+import { allSent, bench, OTHER, tab, title, UNIT, until, without } from './testing/trials.ts'
 
 describe.skipIf(without)(title('what others do, in a real browser'), () => {
   const { shop: openShop, phone: newPhone } = bench()
@@ -70,6 +70,30 @@ describe.skipIf(without)(title('what others do, in a real browser'), () => {
       () => two.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT),
       (seen) => seen.length === 1,
     )
+  })
+
+  test('what cannot be fetched when a unit is first looked at is fetched later, beside a stream that goes on', async () => {
+    const shop = await openShop()
+    const [one, two] = [await tab(await newPhone(), shop), await tab(await newPhone(), shop)]
+    await one.evaluate((unit) => window.trial.note(unit, 'one'), UNIT)
+    await allSent(one)
+    await two.evaluate((unit) => void window.trial.device!.follow(unit), OTHER)
+    await until(
+      () => shop.streams(),
+      (count) => count === 1,
+    )
+    await until(
+      () => shop.requests.filter(({ path }) => path.endsWith('/missing')).length,
+      (asked) => asked === 2,
+    )
+    await allSent(two)
+    shop.switches.fail = { times: 1, status: 503 }
+    await two.evaluate((unit) => void window.trial.device!.follow(unit), UNIT)
+    await until(
+      () => two.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT),
+      (seen) => seen.length === 1,
+    )
+    expect(shop.switches.fail.times).toBe(0)
   })
 
   test('an entry that was changed on the way is told and not stored, and one that comes early counts when its turn comes', async () => {

@@ -9,10 +9,11 @@ const SIGNED_OUT = { ok: false, why: 'refused', status: 401, code: 'not-signed-i
 function looping(answers: (Refusing | null | Error)[], pauses = { firstPause: 5, longestPause: 5, idle: 10_000 }) {
   const ends: (string | null)[] = []
   let looks = 0
-  const patience = { answer: 1, silence: 1, poll: 1, ...pauses }
+  const patience = { answer: 1, turn: 1, silence: 1, poll: 1, ...pauses }
   const loop: Loop = startLoop({
     place: { patience, random: () => Uint8Array.of(255) },
     turn: (work) => work(),
+    ending: new AbortController(),
     sender: {
       async round() {
         const answer = answers.shift() ?? null

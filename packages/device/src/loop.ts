@@ -9,7 +9,7 @@ export type Reason = 'new-entry' | 'seen' | 'network-back' | 'session'
 
 export type Loop = {
   wake(reason: Reason): void
-  /** Resolves when the round that runs at the moment, and one that was asked for meanwhile, have ended. */
+  /** Ends the loop after what it is just doing; resolves when it has ended. */
   stop(): Promise<void>
 }
 
@@ -17,27 +17,28 @@ type Around = {
   place: Pick<Place, 'random' | 'patience'>
   sender: Sender
   turn: InTurn
+  /** Ends the loop, and what it is waiting for. */
+  ending: AbortController
   /** After each round: null when all was sent. A throw of the database ends the round as `error`. */
   ended: (last: Refusing | null, error: unknown) => void
 }
 
-export function startLoop({ place, sender, turn, ended }: Around): Loop {
-  let stopped = false
+export function startLoop({ place, sender, turn, ending, ended }: Around): Loop {
   let failures = 0
   let last: Refusing | null = null
   let woken = true
   let wakeNow: (() => void) | null = null
 
   async function run(): Promise<void> {
-    while (!stopped) {
+    while (!ending.signal.aborted) {
       woken = false
       let error: unknown = null
       try {
-        last = await turn(sender.round)
+        last = await turn(() => sender.round(ending.signal), ending.signal)
       } catch (thrown) {
         error = thrown
       }
-      if (stopped) return
+      if (ending.signal.aborted) return
       failures = last === null && error === null ? 0 : failures + 1
       // Whatever was wrong, the shop may be another one afterwards: set back to an older state, or with another session.
       // One that only had too many questions is asked the rest of them.
@@ -56,7 +57,7 @@ export function startLoop({ place, sender, turn, ended }: Around): Loop {
 
   /** True when the whole time has passed. Where the shop has named the time to wait, a new entry does not shorten it. */
   function pause(time: number, mayBeShort: boolean): Promise<boolean> {
-    if (stopped || (mayBeShort && woken)) return Promise.resolve(false)
+    if (ending.signal.aborted || (mayBeShort && woken)) return Promise.resolve(false)
     return new Promise((done) => {
       const end = (whole: boolean) => {
         clearTimeout(timer)
@@ -65,7 +66,7 @@ export function startLoop({ place, sender, turn, ended }: Around): Loop {
       }
       const timer = setTimeout(() => end(true), time)
       wakeNow = () => {
-        if (mayBeShort || stopped) end(false)
+        if (mayBeShort || ending.signal.aborted) end(false)
       }
     })
   }
@@ -82,7 +83,7 @@ export function startLoop({ place, sender, turn, ended }: Around): Loop {
       wakeNow?.()
     },
     async stop() {
-      stopped = true
+      ending.abort()
       wakeNow?.()
       await running
     },

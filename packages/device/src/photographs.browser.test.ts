@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto'
 import { describe, expect, test } from 'vitest'
+import { openPage } from './testing/browser.ts'
 import { allSent, bench, status, tab, title, UNIT, until, without } from './testing/trials.ts'
 
 const MB = 1_048_576
@@ -50,6 +51,78 @@ describe.skipIf(without)(title('sending photographs from a real browser'), () =>
     const order = shop.requests.map(({ path }) => (path === '/entries' ? 'entries' : 'photograph'))
     expect(order.indexOf('entries')).toBeGreaterThan(0)
     expect(order.indexOf('entries')).toBeLessThan(order.lastIndexOf('photograph'))
+  })
+
+  test('on a link that lets only little through at once, pieces are halved until they come through', async () => {
+    const shop = await openShop()
+    const page = await tab(await newPhone(), shop, { patience: { answer: 250 } })
+    await allSent(page)
+    shop.switches.tooMuch = 600_000
+    const name = await page.evaluate(
+      (bytes) => window.trial.device!.photograph(window.trial.filled(bytes, 3)).then((kept) => kept.photograph),
+      1.5 * MB,
+    )
+    await allSent(page)
+    expect(shop.photographs.get(name)?.length).toBe(1.5 * MB)
+  })
+
+  for (const [how, given] of [
+    ['locks', {}],
+    ['a lease, without locks', { locks: null }],
+  ] as const)
+    test(`a tab that is awake keeps its turn by ${how}, however long an upload takes`, async () => {
+      const shop = await openShop()
+      const phone = await newPhone()
+      const patience = { turn: 300 }
+      const one = await tab(phone, shop, { patience, ...given })
+      const two = await tab(phone, shop, { patience, pair: false, ...given })
+      await allSent(one)
+      shop.requests.length = 0
+      shop.switches.slow = 200
+      await one.evaluate(
+        (bytes) => window.trial.device!.photograph(window.trial.filled(bytes, 4)).then(() => {}),
+        4 * MB,
+      )
+      await allSent(two)
+      expect(shop.requests.filter(({ method }) => method === 'PATCH')).toHaveLength(4)
+    })
+
+  test('a tab that was put to sleep in its turn is not waited for', async () => {
+    const shop = await openShop()
+    const phone = await newPhone()
+    const asleep = await openPage(phone, shop.url)
+    await asleep.evaluate(
+      () =>
+        new Promise<void>((taken) => {
+          void navigator.locks.request('gripbook-send:gripbook', () => {
+            taken()
+            return new Promise(() => {})
+          })
+        }),
+    )
+    const page = await tab(phone, shop, { patience: { turn: 300 } })
+    await page.evaluate((unit) => window.trial.note(unit, 'one'), UNIT)
+    await allSent(page)
+    expect(await shop.store().ofUnit(UNIT)).toHaveLength(1)
+  })
+
+  test('a device that is closed stops in the middle of an upload, and goes on there when it is opened', async () => {
+    const shop = await openShop()
+    const page = await tab(await newPhone(), shop)
+    await allSent(page)
+    shop.switches.slow = 200
+    const name = await page.evaluate(
+      (bytes) => window.trial.device!.photograph(window.trial.filled(bytes, 5)).then((kept) => kept.photograph),
+      6 * MB,
+    )
+    const sent = () => shop.requests.filter(({ method }) => method === 'PATCH').length
+    await until(sent, (count) => count >= 2)
+    await page.evaluate(() => window.trial.device!.close())
+    expect(sent()).toBeLessThan(6)
+    await page.evaluate(() => window.trial.open())
+    await allSent(page)
+    expect(shop.photographs.get(name)?.length).toBe(6 * MB)
+    expect(sent()).toBeLessThanOrEqual(7)
   })
 
   test('a shop that lost photographs with their entries is offered both again', async () => {

@@ -19,6 +19,8 @@ export type Place = {
   channel: (name: string) => Pick<BroadcastChannel, 'postMessage' | 'onmessage' | 'close'> | null
   /** Null where the page may not ask (plain HTTP). */
   storage: Pick<StorageManager, 'estimate' | 'persisted' | 'persist'> | null
+  /** The browser goes on writing to the log of a database that was not closed (`freshLog.ts`). */
+  reusesLog: boolean
   /** Calls when the network came back; gives what stops it. */
   onBack: (listener: () => void) => () => void
   /** Calls with whether the page is looked at, when that changes; gives what stops it. */
@@ -32,6 +34,8 @@ export type Place = {
 export type Patience = {
   /** For one answer of the shop. */
   answer: number
+  /** For a turn at sending, before whether the tab that has it is awake is looked at. */
+  turn: number
   firstPause: number
   longestPause: number
   /** Without anything to send the shop is asked how it is once in so long: the shop may have been set back to an older state. */
@@ -44,6 +48,7 @@ export type Patience = {
 
 const PATIENCE: Patience = {
   answer: 30_000,
+  turn: 20_000,
   firstPause: 1_000,
   longestPause: 60_000,
   idle: 300_000,
@@ -66,6 +71,7 @@ export function inBrowser(given: Given = {}): Place {
     locks: typeof navigator.locks === 'object' ? navigator.locks : null,
     channel: (name) => (typeof BroadcastChannel === 'function' ? new BroadcastChannel(name) : null),
     storage: typeof navigator.storage === 'object' ? navigator.storage : null,
+    reusesLog: /Chrom(e|ium)\//.test(navigator.userAgent),
     onBack: whenBack,
     onSeen: whenSeen,
     cacheBytes: 200_000_000,

@@ -1,9 +1,10 @@
 /** One batch of one unit's entries to the shop, and what its answer makes of them. */
 import { type Event, photographsOf } from '@gripbook/record'
 import { photographsAgain } from './album.ts'
-import { type Answer, type Ask, isObject } from './ask.ts'
+import { type Answer, type Ask, isObject, wasTooMuch } from './ask.ts'
 import type { Database, EntryRow } from './database.ts'
 import type { ShopRefusal } from './faults.ts'
+import type { Place } from './place.ts'
 import { lostFrom, markRefused, markSent, nextBatch } from './waiting.ts'
 
 const MOST_ENTRIES = 500
@@ -31,28 +32,49 @@ export function isOfWhatWasSent({ status, code }: { status: number; code: string
   return OF_WHAT_WAS_SENT.has(code) && status !== 401
 }
 
-/** `most` remembers per unit that only fewer entries at once get through. */
-export async function sendBatch(db: Database, ask: Ask, unit: string, most: Map<string, number>): Promise<Step> {
+/** What a tab knows of how many entries get through at once. */
+export type Batches = {
+  /** Per unit, where not all that are allowed do. */
+  most: Map<string, number>
+  /** ms since 1970. */
+  clock: () => number
+  /** Entries that took no longer than this, in ms, say that twice as many would come through too. */
+  quick: number
+}
+
+export function batchesOf({ clock, patience }: Pick<Place, 'clock' | 'patience'>): Batches {
+  return { most: new Map(), clock, quick: patience.answer / 4 }
+}
+
+/** The next batch of a unit. What does not come through is sent in halves, down to the one entry that it is due to. */
+export async function sendBatch(db: Database, ask: Ask, unit: string, { most, clock, quick }: Batches): Promise<Step> {
   const rows = await nextBatch(db, unit, { most: most.get(unit) ?? MOST_ENTRIES, bytes: MOST_BYTES })
   if (rows.length === 0) return MOVED
   const body = `{"entries":[${rows.map(({ text }) => text).join(',')}]}`
+  const asked = clock()
   const answer = await ask({ method: 'POST', path: '/entries', body })
   if (answer.ok) {
     if (!countsAll(answer.body, rows.length)) return strange(answer.status)
     await markSent(db, rows)
-    most.delete(unit)
+    const tried = most.get(unit) ?? MOST_ENTRIES
+    if (clock() - asked <= quick) most.set(unit, Math.min(tried * 2, MOST_ENTRIES))
     return MOVED
   }
+  if (wasTooMuch(answer)) most.set(unit, half(rows.length))
   if (answer.why !== 'refused' || !isOfWhatWasSent(answer)) return { moved: false, answer }
   const named = namedIn(answer, rows.length)
   if (named === null) {
     // Nobody said which: half as many tell more, and one alone is the one.
     if (rows.length === 1) await markRefused(db, rows[0]!, { code: answer.code, facts: answer.facts })
-    else most.set(unit, Math.ceil(rows.length / 2))
+    else most.set(unit, half(rows.length))
     return MOVED
   }
   await settle(db, rows[named.index]!, named)
   return MOVED
+}
+
+function half(count: number): number {
+  return Math.ceil(count / 2)
 }
 
 /** A batch that was kept is counted to the last entry, else it was something else that answered. */

@@ -7,8 +7,8 @@ import { type Answer, type Ask, isObject, type Question } from './ask.ts'
 import type { Database, Self } from './database.ts'
 import type { NewsDesk } from './news.ts'
 import type { Place } from './place.ts'
-import { MOVED, photographsOfLost, type Step, sendBatch, strange } from './sendEntries.ts'
-import { sendPiece, type Upload } from './sendPhotograph.ts'
+import { batchesOf, MOVED, photographsOfLost, type Step, sendBatch, strange } from './sendEntries.ts'
+import { pieces, sendPiece } from './sendPhotograph.ts'
 import { compare, unitsToSend, unitsWritten } from './waiting.ts'
 
 export type Person = { id: string; name: string; role: string }
@@ -16,8 +16,8 @@ export type Person = { id: string; name: string; role: string }
 export type Refusing = Answer & { ok: false }
 
 export type Sender = {
-  /** Sends all that can be sent. Null when nothing is left to do, else what the shop said last that stands in the way. */
-  round(): Promise<Refusing | null>
+  /** Sends all that can be sent, or until it is to stop. Null when nothing is left to do, else what the shop said last that stands in the way. */
+  round(stop: AbortSignal): Promise<Refusing | null>
   /** What the shop has is not known any more: it is asked again in the next round. */
   lookAgain(): void
 }
@@ -25,11 +25,13 @@ export type Sender = {
 type Around = {
   db: Database
   self: Self
-  place: Pick<Place, 'cacheBytes'>
+  place: Pick<Place, 'cacheBytes' | 'clock' | 'patience'>
   ask: Ask
   news: NewsDesk
   /** Called when the shop has said who is signed in. */
   signedIn: (person: Person) => void
+  /** Called when something went through and nothing stands in the way of this round so far. */
+  goesOn: () => void
   /** The shop has entries of this device that the device lacks: it was set back itself. */
   fetchMissing: (unit: string) => Promise<unknown>
 }
@@ -41,8 +43,8 @@ export function sender(around: Around): Sender {
   const { db, self, place, ask, news } = around
   /** Units whose entries the shop has to be asked about; null before the shop has answered. */
   let unchecked: Set<string> | null = null
-  const most = new Map<string, number>()
-  const uploads = new Map<string, Upload>()
+  const batches = batchesOf(place)
+  const sending = pieces(place)
 
   async function step(aside: Set<string>): Promise<Step | null> {
     if (unchecked === null) return connect()
@@ -52,7 +54,7 @@ export function sender(around: Around): Sender {
     if (old !== undefined) return check(old)
     const photograph = await nextPhotograph(db, aside)
     if (photograph === undefined) return null
-    const sent = await sendPiece(db, ask, photograph, uploads)
+    const sent = await sendPiece(db, ask, photograph, sending)
     const now = await db.photographs.get(photograph.sha256)
     if (now?.state === 'sent') await makeRoom(db, place.cacheBytes)
     if (now?.state !== 'waiting') news.tell({ of: 'photographs' })
@@ -72,7 +74,7 @@ export function sender(around: Around): Sender {
   }
 
   async function send(unit: string): Promise<Step> {
-    const sent = await sendBatch(db, askAsThisDevice, unit, most)
+    const sent = await sendBatch(db, askAsThisDevice, unit, batches)
     if (sent.moved) news.tell({ of: 'units', units: [unit] })
     return sent
   }
@@ -103,16 +105,20 @@ export function sender(around: Around): Sender {
   }
 
   return {
-    async round() {
+    async round(stop) {
       const aside = new Set<string>()
       let last: Refusing | null = null
-      for (;;) {
+      while (!stop.aborted) {
         const done = await step(aside)
         if (done === null) return last
-        if (done.moved) continue
+        if (done.moved) {
+          if (last === null) around.goesOn()
+          continue
+        }
         last = done.answer
         if (!done.aside) return last
       }
+      return last
     },
     lookAgain() {
       unchecked = null

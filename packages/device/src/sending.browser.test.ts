@@ -129,6 +129,34 @@ describe.skipIf(without)(title('sending entries from a real browser'), () => {
     expect(await shop.store().ofUnit(UNIT)).toHaveLength(3)
   })
 
+  test('a refused entry that came to the shop another way is no longer refused, and those behind it go on', async () => {
+    const shop = await openShop()
+    const page = await tab(await newPhone(), shop)
+    shop.switches.notAllowed = ['note-written']
+    await page.evaluate((unit) => window.trial.notes(unit, 1, 2), UNIT)
+    await until(
+      () => status(page),
+      ({ refused }) => refused.entries === 1,
+    )
+    const [first] = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
+    await shop.store().append([first!.event])
+    shop.switches.notAllowed = []
+    await page.evaluate(() => window.trial.device!.close())
+    await page.evaluate(() => window.trial.open())
+    expect(await allSent(page)).toMatchObject({ refused: { entries: 0 } })
+    expect(await shop.store().ofUnit(UNIT)).toHaveLength(2)
+  })
+
+  test('on a link that lets only little through at once, less is sent at once', async () => {
+    const shop = await openShop()
+    const page = await tab(await newPhone(), shop, { patience: { answer: 250 } })
+    await allSent(page)
+    shop.switches.tooMuch = 9_000
+    await page.evaluate((unit) => window.trial.device!.appendAll(unit, 'builder-1', window.trial.many(40)), UNIT)
+    await allSent(page)
+    expect(await shop.store().ofUnit(UNIT)).toHaveLength(40)
+  })
+
   test('without a session everything waits, and goes on once the device is paired again', async () => {
     const shop = await openShop()
     const page = await tab(await newPhone(), shop)

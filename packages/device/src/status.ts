@@ -23,7 +23,7 @@ export type Status = {
   refused: { entries: number; photographs: number }
   /** ISO 8601: when the shop last answered. */
   contact: string | null
-  /** What stood in the way of the last attempt; null when there was nothing. */
+  /** What stands in the way of sending; null when nothing does, as far as was tried. */
   trouble: Refusing | null
   storage: {
     /** Bytes; null where the browser does not say (plain HTTP). */

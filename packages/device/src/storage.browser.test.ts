@@ -1,8 +1,8 @@
-import { type ChildProcess, spawn } from 'node:child_process'
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs'
+import { spawn } from 'node:child_process'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, truncateSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { chromium } from 'playwright-core'
+import { type BrowserContext, chromium } from 'playwright-core'
 import { describe, expect, test } from 'vitest'
 import { CHROMIUM, FLAGS, openPage } from './testing/browser.ts'
 import { allSent, bench, status, tab, title, UNIT, until, without } from './testing/trials.ts'
@@ -10,25 +10,44 @@ import { allSent, bench, status, tab, title, UNIT, until, without } from './test
 describe.skipIf(without)(title('what lies on the device, in a real browser'), () => {
   const { shop: openShop, phone: newPhone, lastingPhone } = bench()
 
-  test('an entry is there after the browser was killed as soon as it was written, ten times', async () => {
+  test('an entry is there after the browser was killed as soon as it was written, twenty times', async () => {
     const shop = await openShop()
     shop.switches.offline = true
     const profile = mkdtempSync(join(tmpdir(), 'gripbook-profile-'))
     const written: string[] = []
     try {
-      for (let time = 0; time <= 10; time++) {
-        const { process: browser, port } = await start(profile)
-        const connection = await chromium.connectOverCDP(`http://127.0.0.1:${port}`)
-        const page = await openPage(connection.contexts()[0]!, shop.url)
-        await page.evaluate(() => window.trial.open())
-        const there = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
-        expect(there.map(({ event, state }) => [event.id, event.seq, state])).toEqual(
-          written.map((id, index) => [id, index + 1, 'waiting']),
-        )
-        if (time < 10) written.push(await page.evaluate((unit) => window.trial.note(unit, 'last words'), UNIT))
-        await kill(browser)
-      }
-      expect(written).toHaveLength(10)
+      for (let time = 0; time <= 20; time++)
+        await whileOpen(profile, async (context) => {
+          const page = await openPage(context, shop.url)
+          await page.evaluate(() => window.trial.open())
+          const there = await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)
+          expect(there.map(({ event, state }) => [event.id, event.seq, state])).toEqual(
+            written.map((id, index) => [id, index + 1, 'waiting']),
+          )
+          if (time < 20) written.push(await page.evaluate((unit) => window.trial.note(unit, 'last words'), UNIT))
+        })
+      expect(written).toHaveLength(20)
+    } finally {
+      rmSync(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 })
+    }
+  })
+
+  test('a write that was torn when the browser ended costs nothing that was written before', async () => {
+    const shop = await openShop()
+    shop.switches.offline = true
+    const profile = mkdtempSync(join(tmpdir(), 'gripbook-profile-'))
+    const here: number[] = []
+    try {
+      for (let time = 0; time < 4; time++)
+        await whileOpen(profile, async (context) => {
+          const page = await openPage(context, shop.url)
+          await page.evaluate(() => window.trial.open())
+          here.push((await page.evaluate((unit) => window.trial.device!.entriesOf(unit), UNIT)).length)
+          await page.evaluate((unit) => window.trial.note(unit, 'one more'), UNIT)
+        }).then(() => {
+          if (time === 1) tearLog(profile)
+        })
+      expect(here).toEqual([0, 1, 2, 3])
     } finally {
       rmSync(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 100 })
     }
@@ -104,6 +123,55 @@ describe.skipIf(without)(title('what lies on the device, in a real browser'), ()
     expect(await stores()).toEqual(made)
   })
 
+  test('entries of which it is not known any more what device made them are named and left as they are', async () => {
+    const page = await tab(await newPhone(), await openShop(), { pair: false })
+    await page.evaluate((unit) => window.trial.note(unit, 'before'), UNIT)
+    await page.evaluate(() => window.trial.device!.close())
+    const count = (lose: boolean) =>
+      page.evaluate(
+        (lose) =>
+          new Promise<number>((done) => {
+            const opening = indexedDB.open('gripbook')
+            opening.onsuccess = () => {
+              const work = opening.result.transaction(['about', 'entries'], 'readwrite')
+              if (lose) work.objectStore('about').delete('self')
+              const entries = work.objectStore('entries').count()
+              work.oncomplete = () => {
+                done(entries.result)
+                opening.result.close()
+              }
+            }
+          }),
+        lose,
+      )
+    expect(await count(true)).toBe(1)
+    const fault = await page.evaluate(() => window.trial.fault(() => window.trial.open()))
+    expect(fault).toEqual({ code: 'damaged', facts: { left: 1 } })
+    expect(await count(false)).toBe(1)
+  })
+
+  test('the browser is asked once to keep the record for good, when the device is paired', async () => {
+    const page = await tab(await newPhone(), await openShop(), { pair: false })
+    await page.evaluate(() => window.trial.device!.close())
+    const persistent = () => status(page).then(({ storage }) => storage.persistent)
+    await page.evaluate(() => {
+      let kept = false
+      const estimate = async () => ({ usage: 1, quota: 2 })
+      const persist = async () => {
+        window.trial.statuses.push('asked')
+        kept = true
+        return kept
+      }
+      return window.trial.open({ storage: { estimate, persist, persisted: async () => kept } })
+    })
+    expect(await persistent()).toBe(false)
+    await page.evaluate(() => window.trial.device!.pair('code'))
+    await until(persistent, (kept) => kept === true)
+    await page.evaluate(() => window.trial.device!.pair('code'))
+    await allSent(page)
+    expect(await page.evaluate(() => window.trial.statuses)).toEqual(['asked'])
+  })
+
   test('a newer Gripbook in another tab may take the database over; the older one says so and writes no more', async () => {
     const page = await tab(await newPhone(), await openShop(), { pair: false })
     await page.evaluate((unit) => window.trial.note(unit, 'before'), UNIT)
@@ -167,22 +235,30 @@ describe.skipIf(without)(title('what lies on the device, in a real browser'), ()
   })
 })
 
-/** A browser of its own that can be killed, on a profile that outlives it. */
-async function start(profile: string): Promise<{ process: ChildProcess; port: string }> {
+/** A browser of its own on a profile that outlives it; whatever comes of the work, it is killed with all its processes right after, without a word. */
+async function whileOpen(profile: string, work: (context: BrowserContext) => Promise<void>): Promise<void> {
   const file = join(profile, 'DevToolsActivePort')
   rmSync(file, { force: true })
   const args = [...FLAGS, '--headless=new', '--remote-debugging-port=0', `--user-data-dir=${profile}`, 'about:blank']
   const browser = spawn(CHROMIUM!, args, { detached: true, stdio: 'ignore' })
-  const port = await until(
-    () => (existsSync(file) ? readFileSync(file, 'utf8').split('\n')[0]! : ''),
-    (text) => text !== '',
-  )
-  return { process: browser, port }
+  const gone = new Promise((done) => browser.once('exit', done))
+  try {
+    const port = await until(
+      () => (existsSync(file) ? readFileSync(file, 'utf8').split('\n')[0]! : ''),
+      (text) => text !== '',
+    )
+    const connection = await chromium.connectOverCDP(`http://127.0.0.1:${port}`)
+    await work(connection.contexts()[0]!)
+  } finally {
+    process.kill(-browser.pid!, 'SIGKILL')
+    await gone
+  }
 }
 
-/** The browser with all its processes, without a word. */
-async function kill(browser: ChildProcess): Promise<void> {
-  const gone = new Promise((done) => browser.once('exit', done))
-  process.kill(-browser.pid!, 'SIGKILL')
-  await gone
+/** Takes the last bytes off the log of the profile's only database, as a write that the power left unfinished. */
+function tearLog(profile: string): void {
+  const databases = join(profile, 'Default', 'IndexedDB')
+  const folder = join(databases, readdirSync(databases).find((name) => name.endsWith('.leveldb'))!)
+  const log = join(folder, readdirSync(folder).find((name) => name.endsWith('.log'))!)
+  truncateSync(log, statSync(log).size - 3)
 }

@@ -2,8 +2,9 @@
 import { type Event, type FoldedUnit, fold, inOrder } from '@gripbook/record'
 import { Dexie } from 'dexie'
 import type { Database, EntryRow, OwnState } from './database.ts'
-import type { ShopRefusal } from './faults.ts'
+import { inWords, type ShopRefusal } from './faults.ts'
 import type { NewsDesk } from './news.ts'
+import { oneAtATime } from './telling.ts'
 
 /** An entry with where it stands: 'received' came from another device. */
 export type EntryHere = { event: Event; state: OwnState | 'received'; refusal?: ShopRefusal }
@@ -23,7 +24,7 @@ export function unitsHere(db: Database, news: NewsDesk): Units {
   /** Reads what is new since the last time; one after the other, so that no entry is read twice. */
   function now(unit: string): Promise<Read> {
     const before = read.get(unit) ?? Promise.resolve<Read>({ upTo: 0, events: [], folded: null })
-    const next = before.then((known) => readOn(unit, known))
+    const next = before.then((known) => inWords(() => readOn(unit, known)))
     // A read that failed leaves what was known, and the next one tries again.
     read.set(
       unit,
@@ -48,33 +49,29 @@ export function unitsHere(db: Database, news: NewsDesk): Units {
 
   return {
     unitOf,
-    async entriesOf(unit) {
-      const rows = await db.entries.where('[unit+nr]').between([unit, 0], [unit, Dexie.maxKey]).toArray()
-      return rows.map(here).sort((a, b) => inOrder(a.event, b.event))
-    },
-    async units() {
-      return db.knowledge.toCollection().primaryKeys()
-    },
+    entriesOf: (unit) =>
+      inWords(async () => {
+        const rows = await db.entries.where('[unit+nr]').between([unit, 0], [unit, Dexie.maxKey]).toArray()
+        return rows.map(here).sort((a, b) => inOrder(a.event, b.event))
+      }),
+    units: () => inWords(() => db.knowledge.toCollection().primaryKeys()),
     watch(unit, listener, failed) {
-      let on = true
       let told: FoldedUnit | null = null
-      const tell = () =>
-        unitOf(unit).then(
-          (folded) => {
-            if (!on || folded === told) return
-            told = folded
-            listener(folded)
-          },
-          (error) => {
-            if (on) failed(error)
-          },
-        )
+      const telling = oneAtATime(
+        () => unitOf(unit),
+        (folded) => {
+          if (folded === told) return
+          told = folded
+          listener(folded)
+        },
+        failed,
+      )
       const stop = news.listen((one) => {
-        if (one.of === 'units' && one.units.includes(unit)) void tell()
+        if (one.of === 'units' && one.units.includes(unit)) telling.tell()
       })
-      void tell()
+      telling.tell()
       return () => {
-        on = false
+        telling.stop()
         stop()
       }
     },

@@ -51,7 +51,7 @@ export async function markSent(db: Database, rows: readonly EntryRow[]): Promise
   })
 }
 
-function sentNow(row: EntryRow): void {
+export function sentNow(row: EntryRow): void {
   row.state = 'sent'
   delete row.refusal
 }
@@ -92,8 +92,8 @@ export async function lostFrom(db: Database, unit: string, seq: number): Promise
 }
 
 /**
- * Holds what the shop has of this device about a unit against what lies here. Waiting entries that it has are sent (the answer was lost), sent
- * ones that it lacks wait again. Where the shop has another entry at that number, nothing counts as found: sending then tells the reason.
+ * Holds what the shop has of this device about a unit against what lies here. Waiting and refused entries that it has are sent (the answer was
+ * lost, or they came to it another way), sent ones that it lacks wait again. Where the shop has another entry at that number, nothing counts as found: sending then tells the reason.
  */
 export async function compare(
   db: Database,
@@ -112,8 +112,11 @@ export async function compare(
     // Only the same entry at the shop's last number proves that those up to it are the same: each holds the hash of the one before.
     const found =
       row !== undefined && row.hash === head?.hash
-        ? await inState(db, 'waiting', unit)
-            .filter(({ seq }) => seq <= there)
+        ? await db.entries
+            .where('[state+unit+seq]')
+            .between(['waiting', unit, 0], ['waiting', unit, there], true, true)
+            .or('[state+unit+seq]')
+            .between(['refused', unit, 0], ['refused', unit, there], true, true)
             .modify(sentNow)
         : 0
     const lost = await lostFrom(db, unit, there + 1)

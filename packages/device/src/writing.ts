@@ -13,6 +13,7 @@ import {
 import type { Database, EntryRow, Self } from './database.ts'
 import { DeviceFault } from './faults.ts'
 import type { Place } from './place.ts'
+import { sentNow } from './waiting.ts'
 
 /** Why an entry that came was not stored. */
 export type NotStored = { id: string } & (
@@ -65,7 +66,7 @@ function mustBeSound({ type, version, body }: Happening): void {
 
 /**
  * Stores entries that came from the shop. Any order, any number of times: what is here already stays. One of this device's own that comes back
- * counts as sent. What cannot be read or has another hash than its content is told and not stored.
+ * counts as sent, whatever stood against it. What cannot be read or has another hash than its content is told and not stored.
  */
 export async function storeForeign(db: Database, self: Self, entries: readonly unknown[]): Promise<Stored> {
   const notStored: NotStored[] = []
@@ -93,8 +94,8 @@ export async function storeForeign(db: Database, self: Self, entries: readonly u
     for (const { event, text } of sound) {
       const same = here.get(event.id)
       if (same?.hash === event.hash) {
-        if (same.state !== 'waiting') continue
-        await db.entries.update(same.nr!, { state: 'sent' })
+        if (same.state === undefined || same.state === 'sent') continue
+        await db.entries.where('nr').equals(same.nr!).modify(sentNow)
         changed.add(event.unit)
         continue
       }

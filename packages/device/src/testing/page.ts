@@ -1,5 +1,5 @@
 /** A page that is nothing but the record on a device, for trials in a real browser. */
-import { happeningsOf, noteWritten, photographed, sha256OfText, stateHash } from '@gripbook/record'
+import { type Happening, happeningsOf, noteWritten, photographed, sha256OfText, stateHash } from '@gripbook/record'
 import { type Device, DeviceFault, type Given, openDevice } from '../index.ts'
 
 /** What the trials call: `window.trial`. */
@@ -21,6 +21,11 @@ const trial = {
   async note(unit: string, text: string, who = 'builder-1'): Promise<string> {
     const { id } = await trial.device!.append(unit, who, noteWritten({ text }))
     return id
+  },
+
+  /** Happenings for one call. */
+  many(count: number): Happening[] {
+    return Array.from({ length: count }, (_, i) => noteWritten({ text: `note ${i}` }))
   },
 
   async notes(unit: string, from: number, count: number): Promise<void> {

@@ -24,6 +24,8 @@ export type Switches = {
   notAllowed: string[]
   /** Most bytes of a body; larger ones are 413. */
   most: number
+  /** Requests with more bytes than this are never answered: a link on which they do not come through in time. */
+  tooMuch: number
   /** ms by which the shop's clock is ahead. */
   ahead: number
 }
@@ -61,6 +63,7 @@ export async function testShop(script: string): Promise<TestShop> {
     noStream: false,
     notAllowed: [],
     most: 4_000_000,
+    tooMuch: Number.POSITIVE_INFINITY,
     ahead: 0,
   }
   let store = memoryStore(sha256OfText)
@@ -90,6 +93,7 @@ export async function testShop(script: string): Promise<TestShop> {
     const body = await bodyOf(request)
     const seen = { method: request.method!, path: path.slice(4), entries: 0, at: Date.now() }
     requests.push(seen)
+    if (body.length > switches.tooMuch) return
     if (switches.fail.times > 0) {
       switches.fail.times--
       for (const [name, value] of Object.entries(switches.fail.headers ?? {})) response.setHeader(name, value)

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll } from 'vitest'
-import type { Status } from '../index.ts'
+import type { Patience, Status } from '../index.ts'
 import { CHROMIUM, FLAGS, openPage, pageScript } from './browser.ts'
 import { type TestShop, testShop } from './shopServer.ts'
 
@@ -64,10 +64,10 @@ export function bench(): Bench {
 export async function tab(
   phone: BrowserContext,
   shop: Pick<TestShop, 'url'>,
-  { pair = true, ahead = 0 }: { pair?: boolean; ahead?: number } = {},
+  { pair = true, ...given }: { pair?: boolean; ahead?: number; patience?: Partial<Patience>; locks?: null } = {},
 ): Promise<Page> {
   const page = await openPage(phone, shop.url)
-  await page.evaluate((ahead) => window.trial.open({ ahead }), ahead)
+  await page.evaluate((given) => window.trial.open(given), given)
   if (pair) await page.evaluate(() => window.trial.device!.pair('code'))
   return page
 }
