@@ -19,8 +19,10 @@ export function serverFaultText(error: unknown, server: Server): string | null {
   if (error instanceof BadZip) return `The file is damaged or none that Gripbook has written: ${error.message}.`
   for (const kind of [BadArchive, BadBackup, CertificateError, Damaged, DatabaseError, NotEmpty, NotWhole, PlaceError])
     if (error instanceof kind) return error.message
-  const { code, path } = error as { code?: string; path?: string }
+  const { code, path, dest } = error as { code?: string; path?: string; dest?: string }
   const words = code === undefined ? undefined : MACHINE[code]
   if (words === undefined) return null
-  return path === undefined ? words : `${path}: ${words}`
+  // Of a file that was to get its name, the name is what was asked for.
+  const about = dest ?? path
+  return about === undefined ? words : `${about}: ${words}`
 }

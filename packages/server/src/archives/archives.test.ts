@@ -3,7 +3,7 @@ import { readFile, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { buffer } from 'node:stream/consumers'
 import { pipeline } from 'node:stream/promises'
-import { fold, hashOf, knowledgeOf, nextEntry, stateHash } from '@gripbook/record'
+import { canonical, fold, hashOf, knowledgeOf, nextEntry, stateHash } from '@gripbook/record'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import yazl from 'yazl'
 import { chainOf, sha256 } from '../testing/chains.ts'
@@ -255,5 +255,24 @@ test('an id that stands for another entry about another unit is found before any
   ])
   expect(await written(shop)).toBe(before)
   expect(await shop.shop.photographs.find(full.photographs[0]!)).toBeNull()
+  await shop.close()
+})
+
+test('what lies there as a photograph and is none is refused before any photograph is kept', async () => {
+  const shop = await testShop()
+  const files = await filesIn(archive)
+  files.delete('signature.json')
+  const { hash: _, ...manifest } = JSON.parse(files.get('manifest.json')!.toString())
+  const bytes = Buffer.from('<script>')
+  const one = { ...manifest.photographs[0], photograph: full.absent, sha256: sha256(bytes), bytes: bytes.length }
+  const made = { ...manifest, photographs: [...manifest.photographs, one], absent: [] }
+  files.set('manifest.json', Buffer.from(JSON.stringify({ ...made, hash: sha256(canonical(made)) })))
+  files.set(`photographs/${full.absent}.jpg`, bytes)
+  const answer = await post(shop, shop.owner, await zipOfFiles(files))
+  expect([answer.statusCode, answer.json().faults]).toEqual([
+    422,
+    [`photographs/${full.absent}.jpg is not the clean picture that the manifest says.`],
+  ])
+  expect(await shop.shop.db.selectFrom('photograph_kept').selectAll().execute()).toEqual([])
   await shop.close()
 })

@@ -21,6 +21,7 @@ import { Refused } from '../app/faults.ts'
 import type { Shop } from '../app/shop.ts'
 import { mustNotBeRestoring } from '../backup/unfinished.ts'
 import { wholeFile } from '../backup/wholeFile.ts'
+import { oneAtATime, proven } from '../photographs/pictures.ts'
 import { shopKey, signedBy, signerOf } from './signature.ts'
 import { BadZip, openZip, type Zip } from './zipIn.ts'
 import { type FileIn, zipOf } from './zipOut.ts'
@@ -39,8 +40,8 @@ export type TakenIn = {
   key: string | null
 }
 
-/** `bytes`: that may come out of an archive while it is read, which is twice: once to prove it, once to keep it. */
-export const ARCHIVE_LIMITS = { files: 100_010, bytes: 4_000_000_000 }
+/** `bytes`: that may come out of an archive while it is read, which is up to three times: its hashes, its pictures, and to keep it. */
+export const ARCHIVE_LIMITS = { files: 100_010, bytes: 6_000_000_000 }
 /** An archive on a disk that the owner works at may be larger than one that comes over the network. */
 export const LOCAL_ARCHIVE_LIMITS = { files: 100_010, bytes: 1_000_000_000_000 }
 /** A hundred thousand entries of 2 kB; a hundred thousand photographs in a manifest. */
@@ -130,6 +131,7 @@ export async function takeInArchive(keeping: Keeping, path: string, limits = ARC
   try {
     const { manifest, events, key } = await readArchive(zip)
     await mustNotContradict(keeping, manifest.unit, events)
+    await mustBePictures(keeping, zip, manifest)
     const photographs = { added: 0, known: 0 }
     for (const kept of manifest.photographs)
       photographs[
@@ -185,6 +187,20 @@ async function mustNotContradict({ db, store }: Keeping, unit: string, events: r
         )
   }
   if (faults.length > 0) throw new BadArchive(faults.slice(0, FAULTS_TOLD))
+}
+
+/** Photographs that are new here are pictures before the first of them is kept; whoever made the archive can have put anything there, with the right hash. */
+async function mustBePictures({ photographs }: Keeping, zip: Zip, manifest: Manifest): Promise<void> {
+  for (const { photograph, width, height } of manifest.photographs) {
+    if ((await photographs.find(photograph)) !== null) continue
+    const bytes = await zip.read(photographName(photograph), MOST_PHOTOGRAPH)
+    const picture = await oneAtATime(() => proven(bytes)).catch((error: unknown) => {
+      if (error instanceof Refused) return null
+      throw error
+    })
+    if (picture?.width !== width || picture.height !== height)
+      throw new BadArchive([`${photographName(photograph)} is not the clean picture that the manifest says.`])
+  }
 }
 
 /** A zip that cannot be read, and a photograph that is refused, are faults of the archive. */

@@ -1,9 +1,10 @@
 /** A backup into an empty record: proven before the first write, and again from what was written. */
 import { fold, recordHash, stateHash } from '@gripbook/record'
-import { sql } from 'kysely'
+import type { Kysely } from 'kysely'
 import type { Shop } from '../app/shop.ts'
 import { MOST_PHOTOGRAPH, sha256 } from '../archives/unitArchive.ts'
 import { openZip } from '../archives/zipIn.ts'
+import type { Tables } from '../database/tables.ts'
 import type { Fault } from './fault.ts'
 import { BACKUP_LIMITS, backupPhotograph } from './manifest.ts'
 import { BadBackup, batchesOf, readBackup } from './readBackup.ts'
@@ -33,6 +34,8 @@ type Keeping = Pick<Shop, 'db' | 'store' | 'photographs'>
  */
 export async function restore(keeping: Keeping, file: string, version: string): Promise<Restored> {
   const { db, store, photographs } = keeping
+  // A record that takes no backup is told so at once; whether it still takes this one is decided when the backup is known.
+  await mustTake(db, null)
   const zip = await openZip(file, BACKUP_LIMITS)
   try {
     const { manifest, people, signer, statesCompared } = await readBackup(zip, version)
@@ -109,20 +112,26 @@ async function prove(
 /** Marks the record as one that is being restored; only an empty one, or one that this same backup has begun to fill. */
 async function begin({ db }: Keeping, manifest: string): Promise<void> {
   await db.transaction().execute(async (trx) => {
-    const log = await trx.selectFrom('record_log').select('last').forUpdate().executeTakeFirstOrThrow()
-    const begun = await trx.selectFrom('shop_restore').select('manifest').executeTakeFirst()
-    if (begun?.manifest === manifest) return
-    if (begun !== undefined)
-      throw new NotEmpty(
-        'A restore of another backup was begun here and not ended. Restore that one, or choose an empty data folder.',
-      )
-    const { rows } = await sql<{ people: number }>`select count(*) as people from entrance_person`.execute(trx)
-    if (log.last > 0 || rows[0]!.people > 0)
-      throw new NotEmpty(
-        'There is a record here already: nothing was touched. Choose an empty data folder or database.',
-      )
-    await trx.insertInto('shop_restore').values({ id: 1, manifest }).execute()
+    await trx.selectFrom('record_log').select('last').forUpdate().executeTakeFirstOrThrow()
+    const begun = await mustTake(trx, manifest)
+    if (!begun) await trx.insertInto('shop_restore').values({ id: 1, manifest }).execute()
   })
+}
+
+/** Whether a restore was begun here, of this same backup (null: of whichever). Throws `NotEmpty` where there is a record, or another backup was begun. */
+async function mustTake(db: Kysely<Tables>, manifest: string | null): Promise<boolean> {
+  const begun = await db.selectFrom('shop_restore').select('manifest').executeTakeFirst()
+  if (begun !== undefined) {
+    if (manifest === null || begun.manifest === manifest) return true
+    throw new NotEmpty(
+      'A restore of another backup was begun here and not ended. Restore that one, or choose an empty data folder.',
+    )
+  }
+  const { last } = await db.selectFrom('record_log').select('last').executeTakeFirstOrThrow()
+  const person = await db.selectFrom('entrance_person').select('id').limit(1).executeTakeFirst()
+  if (last > 0 || person !== undefined)
+    throw new NotEmpty('There is a record here already: nothing was touched. Choose an empty data folder or database.')
+  return false
 }
 
 function piecesOf<T>(rows: readonly T[]): T[][] {
