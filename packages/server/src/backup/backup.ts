@@ -96,10 +96,11 @@ async function* filesOf(
   yield {
     name: BACKUP_FILES.entries,
     bytes: (async function* () {
-      for await (const text of entriesOf(db)) {
-        entries++
-        hash.update(text)
-        yield text
+      for await (const texts of entriesOf(db)) {
+        entries += texts.length
+        const lines = texts.map((text) => `${text}\n`).join('')
+        hash.update(lines)
+        yield lines
       }
     })(),
   }
@@ -131,8 +132,8 @@ async function* filesOf(
   made(manifest)
 }
 
-/** Every entry's text, one to a line, in the order in which the shop kept them, without a gap. */
-async function* entriesOf(db: Kysely<Tables>): AsyncGenerator<string> {
+/** The texts of all entries, page after page, in the order in which the shop kept them, without a gap. */
+async function* entriesOf(db: Kysely<Tables>): AsyncGenerator<string[]> {
   const { last } = await db.selectFrom('record_log').select('last').executeTakeFirstOrThrow()
   for (let position = 0; ; ) {
     const rows = await db
@@ -146,8 +147,8 @@ async function* entriesOf(db: Kysely<Tables>): AsyncGenerator<string> {
       position++
       if (row.position !== position)
         throw new NotWhole([{ words: `The entries kept at ${position} to ${row.position - 1} are missing.` }])
-      yield `${row.entry}\n`
     }
+    if (rows.length > 0) yield rows.map(({ entry }) => entry)
     if (rows.length === PAGE) continue
     if (position !== last)
       throw new NotWhole([{ words: `The log ends at ${last}, the entries that are kept at ${position}.` }])

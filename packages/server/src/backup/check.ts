@@ -6,7 +6,7 @@ import { sha256 } from '../archives/unitArchive.ts'
 import type { Tables } from '../database/tables.ts'
 import { Damaged } from '../photographs/photographs.ts'
 import { entryIn } from './entryIn.ts'
-import { chainFaultOf, type Fault } from './fault.ts'
+import { chainFaultOf, entryFault, type Fault } from './fault.ts'
 import { atOneMoment } from './oneMoment.ts'
 
 /** Who entered something and was never paired here: it came in with an archive of another shop. `first`: the id of their first entry. */
@@ -98,13 +98,12 @@ async function pairings(db: Kysely<Tables>): Promise<Set<string>> {
 }
 
 function rowFaults(row: Row, event: Event | null): Fault[] {
-  const about = { unit: row.unit, device: row.device, number: row.seq, entry: row.id }
   const named = `Unit ${row.unit}: entry ${row.seq} of device ${row.device} (${row.id})`
-  if (event === null) return [{ ...about, words: `${named}, kept at position ${row.position}, is no entry.` }]
+  if (event === null) return [entryFault(`${named}, kept at position ${row.position}, is no entry.`, row)]
   const faults: Fault[] = []
-  if (entryText(event).whole !== row.entry) faults.push({ ...about, words: `${named} is not kept letter by letter.` })
+  if (entryText(event).whole !== row.entry) faults.push(entryFault(`${named} is not kept letter by letter.`, row))
   const isOwn = (['id', 'unit', 'device', 'seq', 'hash'] as const).every((name) => event[name] === row[name])
-  if (!isOwn) faults.push({ ...about, words: `${named} is kept under another name than its own.` })
+  if (!isOwn) faults.push(entryFault(`${named} is kept under another name than its own.`, row))
   return faults
 }
 
@@ -117,23 +116,23 @@ function endFaults(unit: string, events: readonly Event[], heads: readonly HeadR
   for (const { device, seq, hash } of heads) {
     const found = last.get(device)
     if (found !== undefined && (found.seq !== seq || found.hash !== hash))
-      faults.push({
-        words: `Unit ${unit}: the last entry of device ${device} is ${found.seq} (${found.id}), its chain is said to end at ${seq}${found.seq === seq ? ' with another one' : ''}.`,
-        unit,
-        device,
-        number: found.seq,
-        entry: found.id,
-      })
+      faults.push(
+        entryFault(
+          `Unit ${unit}: the last entry of device ${device} is ${found.seq} (${found.id}), its chain is said to end at ${seq}${found.seq === seq ? ' with another one' : ''}.`,
+          found,
+        ),
+      )
   }
-  for (const { device, seq, id } of last.values())
+  for (const event of last.values()) {
+    const { device, seq, id } = event
     if (!Object.hasOwn(said, device))
-      faults.push({
-        words: `Unit ${unit}: that the chain of device ${device} ends at ${seq} (${id}) is said nowhere beside it.`,
-        unit,
-        device,
-        number: seq,
-        entry: id,
-      })
+      faults.push(
+        entryFault(
+          `Unit ${unit}: that the chain of device ${device} ends at ${seq} (${id}) is said nowhere beside it.`,
+          event,
+        ),
+      )
+  }
   return faults
 }
 

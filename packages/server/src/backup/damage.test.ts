@@ -183,6 +183,12 @@ test('an entry that was taken out, changed, moved, doubled or added is named, al
       'which the manifest does not name',
       { unit: stray.unit },
     ],
+    [
+      'written otherwise',
+      (all) => all.with(at, ` ${all[at]}`),
+      'is not written letter by letter',
+      { ...named, entry: id },
+    ],
     ['no entry', (all) => all.with(at, '{"a":1}'), `Line ${at + 1} of entries.ndjson is no entry`, {}],
     ['the last one cut off', (all) => all.slice(0, -1), 'is missing.', {}],
   ] as [string, (all: string[]) => string[], string, Partial<Fault>][]) {
@@ -231,7 +237,6 @@ test('a damaged backup leaves an empty record empty', async () => {
   const made = resealed(files, lines)
   made.delete(BACKUP_FILES.signature)
   await expect(restore(there.shop, await written(made), VERSION)).rejects.toThrow(BadBackup)
-  await writeFile(join(here.folder, 'endless.backup'), '')
   const endless = await written(new Map(files).set(BACKUP_FILES.entries, Buffer.alloc(3_000_000, 'a')))
   await expect(restore(there.shop, endless, VERSION)).rejects.toThrow('longer than an entry can be')
   const { db } = there.shop

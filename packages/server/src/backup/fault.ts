@@ -1,4 +1,4 @@
-import { type ChainFault, chainFaultText } from '@gripbook/record'
+import { type ChainFault, chainFaultText, type Event } from '@gripbook/record'
 
 /** What is wrong with a record, a backup or an archive: in words, and what it is about where that is one thing. */
 export type Fault = {
@@ -16,6 +16,13 @@ export function chainFaultOf(unit: string, fault: ChainFault): Fault {
   const { event, device, seq } = fault
   const about = { unit, device, number: seq, ...(event === '' ? {} : { entry: event }) }
   return { words: `Unit ${unit}: ${chainFaultText(fault)}`, ...about }
+}
+
+export function entryFault(
+  words: string,
+  { unit, device, seq, id }: Pick<Event, 'unit' | 'device' | 'seq' | 'id'>,
+): Fault {
+  return { words, unit, device, number: seq, entry: id }
 }
 
 /** An error that is a list of faults. */

@@ -8,17 +8,17 @@ import type { BackupManifest } from './manifest.ts'
 const GROUP = 50_000
 const MOST_TOLD = 200
 
-/** `entries`: those that can be read, from the beginning of the file each time. At most a few hundred faults are told. Entries of units that the manifest does not name are passed over. */
+/** `entries`: those of these units that can be read, from the beginning of the file each time. At most a few hundred faults are told. */
 export async function unitFaults(
   manifest: BackupManifest,
-  entries: () => AsyncIterable<Event>,
+  entries: (units: ReadonlySet<string>) => AsyncIterable<Event>,
   compareStates: boolean,
 ): Promise<Fault[]> {
   const faults: Fault[] = []
   const spokenOf = new Set<string>()
   for (const group of groupsOf(manifest)) {
     const found = new Map<string, Event[]>(group.map((unit) => [unit, []]))
-    for await (const event of entries()) {
+    for await (const event of entries(new Set(group))) {
       const ofUnit = found.get(event.unit)
       // What is one more than was packed is kept, so that its doubling is named, but no more of it.
       if (ofUnit !== undefined && ofUnit.length <= manifest.units[event.unit]!.entries) ofUnit.push(event)

@@ -5,7 +5,7 @@ import { type Signer, signerOf } from '../archives/signature.ts'
 import { sha256 } from '../archives/unitArchive.ts'
 import { BadZip, type Zip } from '../archives/zipIn.ts'
 import { entryIn } from './entryIn.ts'
-import { type Fault, Faults } from './fault.ts'
+import { entryFault, type Fault, Faults } from './fault.ts'
 import {
   BACKUP_FILES,
   type BackupManifest,
@@ -52,7 +52,7 @@ export async function readBackup(zip: Zip, version: string): Promise<ReadBackup>
   const { people, faults: amongPeople } = await peopleIn(zip, manifest)
   faults.push(...amongPeople, ...(await lineFaults(zip, manifest)))
   const statesCompared = manifest.version === version
-  faults.push(...(await unitFaults(manifest, () => entriesIn(zip), statesCompared)))
+  faults.push(...(await unitFaults(manifest, (units) => entriesIn(zip, units), statesCompared)))
   if (faults.length > 0 || people === null || signer === 'wrong') throw new BadBackup(faults)
   return { manifest, people, signer, statesCompared }
 }
@@ -133,12 +133,17 @@ async function lineFaults(zip: Zip, manifest: BackupManifest): Promise<Fault[]> 
     hash.update(`${line}\n`)
     const read = readEvent(parsed(line))
     if (faults.length >= LINES_TOLD) continue
-    const at = read.ok || read.path === '' ? '' : ` (at ${read.path})`
-    if (!read.ok) faults.push(words(`Line ${count} of ${BACKUP_FILES.entries} is no entry${at}.`))
+    const named = `Line ${count} of ${BACKUP_FILES.entries}`
+    if (!read.ok) faults.push(words(`${named} is no entry${read.path === '' ? '' : ` (at ${read.path})`}.`))
+    else if (read.text.whole !== line)
+      faults.push(
+        entryFault(`${named} (entry ${read.value.id}) is not written letter by letter as it was made.`, read.value),
+      )
     else if (!Object.hasOwn(manifest.units, read.value.unit)) {
-      const { unit, device, seq: number, id: entry } = read.value
-      const text = `Line ${count} of ${BACKUP_FILES.entries} (entry ${entry}) is of the unit ${unit}, which the manifest does not name.`
-      faults.push({ words: text, unit, device, number, entry })
+      const { id, unit } = read.value
+      faults.push(
+        entryFault(`${named} (entry ${id}) is of the unit ${unit}, which the manifest does not name.`, read.value),
+      )
     }
   }
   if (hash.digest('hex') !== manifest.files[BACKUP_FILES.entries])
@@ -147,12 +152,26 @@ async function lineFaults(zip: Zip, manifest: BackupManifest): Promise<Fault[]> 
   return faults
 }
 
-/** Those lines that are entries. */
-async function* entriesIn(zip: Zip): AsyncGenerator<Event> {
+/** Those lines that are entries of one of these units. */
+async function* entriesIn(zip: Zip, units: ReadonlySet<string>): AsyncGenerator<Event> {
   for await (const line of linesOf(zip)) {
+    const unit = unitIn(line)
+    if (unit !== null && !units.has(unit)) continue
     const event = entryIn(line)
-    if (event !== null) yield event
+    if (event !== null && units.has(event.unit)) yield event
   }
+}
+
+const UNIT = '"unit":"'
+const UUID_LENGTH = 36
+
+/**
+ * The unit of an entry without reading the entry: after it, canonical JSON has only `version` and `who`, and no text within a text looks like this. Of a line that
+ * is written otherwise, which is a fault by itself, it may be wrong, or null.
+ */
+function unitIn(line: string): string | null {
+  const at = line.lastIndexOf(UNIT)
+  return at < 0 ? null : line.slice(at + UNIT.length, at + UNIT.length + UUID_LENGTH)
 }
 
 async function* linesOf(zip: Zip): AsyncGenerator<string> {
