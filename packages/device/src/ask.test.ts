@@ -33,17 +33,27 @@ test('a shop that cannot at the moment says how long to wait, in seconds or by a
   expect(wait('Sun, 01 Mar 2026 08:00:00 GMT')).toMatchObject({ after: 0 })
 })
 
-test('an answer that does not come in time is none, and the shop’s clock is heard from one that does', async () => {
+test('an answer that does not come in time, or to a device that is closed, is none, and the shop’s clock is heard from one that does', async () => {
   const heard: Heard[] = []
   let now = Date.parse('2026-03-01T09:00:00.000Z')
   const patience = { answer: 20, turn: 1, firstPause: 1, longestPause: 1, idle: 1, silence: 1, poll: 1 }
   const { signal } = new AbortController()
   const place = (fetch: (url: string, init?: RequestInit) => Promise<Response>) =>
     asker({ base: '/api', clock: () => now, patience, fetch }, signal, (one) => heard.push(one))
-  const never = place(
-    (_, init) => new Promise((_, fail) => init!.signal!.addEventListener('abort', () => fail(new Error('aborted')))),
-  )
+  const unending = (_: string, init?: RequestInit) =>
+    new Promise<Response>((_, fail) => init!.signal!.addEventListener('abort', () => fail(new Error('aborted'))))
+  const never = place(unending)
   expect(await never({ method: 'GET', path: '/session' })).toEqual({ ok: false, why: 'no-answer' })
+  const ending = new AbortController()
+  const closing = asker(
+    { base: '/api', clock: () => now, patience: { ...patience, answer: 60_000 }, fetch: unending },
+    ending.signal,
+    () => {},
+  )
+  const asked = closing({ method: 'GET', path: '/session' })
+  ending.abort()
+  expect(await asked).toEqual({ ok: false, why: 'no-answer' })
+  expect(await closing({ method: 'GET', path: '/session' })).toEqual({ ok: false, why: 'no-answer' })
   const dated = place(async () => {
     now += 1_000
     return new Response('{}', { headers: { date: 'Sun, 01 Mar 2026 10:00:00 GMT' } })

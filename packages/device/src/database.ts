@@ -6,7 +6,13 @@ import { beginFreshLog } from './freshLog.ts'
 import { hexOf, type Place } from './place.ts'
 
 /** Who this device is to the shop, made when it was first opened. The secret proves to the shop that it is the same device. */
-export type Self = { key: 'self'; id: string; secret: string }
+export type Self = {
+  key: 'self'
+  id: string
+  secret: string
+  /** The device that this browser was before, when the database of that one was gone. */
+  replaces?: string
+}
 
 /** Which tab sends at the moment, where the browser has no locks; until when, in ms since 1970. */
 export type Lease = { key: 'lease'; owner: string; until: number }
@@ -72,9 +78,10 @@ export class Database extends Dexie {
 
 /** The database and who the device is. A database of a newer Gripbook, or a damaged one, is left as it is and named by a fault. */
 export async function openDatabase(
-  place: Pick<Place, 'name' | 'random' | 'newId' | 'locks' | 'reusesLog'>,
+  place: Pick<Place, 'name' | 'random' | 'newId' | 'locks' | 'reusesLog' | 'marks'>,
 ): Promise<[Database, Self]> {
   const db = new Database(place.name)
+  const mark = `gripbook-device:${place.name}`
   try {
     // Dexie would open a newer database and write its own tables into it, so its version is looked at first.
     const found = (await versionOf(place.name)) / 10
@@ -87,10 +94,18 @@ export async function openDatabase(
       // Entries without the device that made them: a new id would write on under another name.
       const left = (await db.entries.count()) + (await db.photographs.count())
       if (left > 0) throw new DeviceFault('damaged', { left })
-      const made: Self = { key: 'self', id: place.newId(), secret: hexOf(place.random(32)) }
+      const before = place.marks?.getItem(mark) ?? null
+      const made: Self = {
+        key: 'self',
+        id: place.newId(),
+        secret: hexOf(place.random(32)),
+        ...(before === null ? {} : { replaces: before }),
+      }
       await db.about.add(made)
       return made
     })
+    // Outside of the database, so that it is noticed when that was deleted behind the page's back.
+    place.marks?.setItem(mark, self.id)
     return [db, self]
   } catch (error) {
     db.close()

@@ -175,9 +175,9 @@ export async function openDevice(given: Given = {}): Promise<Device> {
     ...units,
     watch: (unit, listener) => units.watch(unit, listener, () => stand({})),
     follow: following.follow,
-    status: () => inWords(() => statusOf(db, self.id, place, standing)),
+    status: () => inWords(() => statusOf(db, self, place, standing)),
     watchStatus(listener) {
-      const { tell, stop } = oneAtATime(() => statusOf(db, self.id, place, standing), listener)
+      const { tell, stop } = oneAtATime(() => statusOf(db, self, place, standing), listener)
       statusListeners.add(tell)
       tell()
       return () => {

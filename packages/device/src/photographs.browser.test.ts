@@ -81,10 +81,10 @@ describe.skipIf(without)(title('sending photographs from a real browser'), () =>
       shop.switches.slow = 200
       await one.evaluate(
         (bytes) => window.trial.device!.photograph(window.trial.filled(bytes, 4)).then(() => {}),
-        4 * MB,
+        3 * MB,
       )
       await allSent(two)
-      expect(shop.requests.filter(({ method }) => method === 'PATCH')).toHaveLength(4)
+      expect(shop.requests.filter(({ method }) => method === 'PATCH')).toHaveLength(3)
     })
 
   test('a tab that was put to sleep in its turn is not waited for', async () => {
@@ -113,16 +113,16 @@ describe.skipIf(without)(title('sending photographs from a real browser'), () =>
     shop.switches.slow = 200
     const name = await page.evaluate(
       (bytes) => window.trial.device!.photograph(window.trial.filled(bytes, 5)).then((kept) => kept.photograph),
-      6 * MB,
+      4 * MB,
     )
     const sent = () => shop.requests.filter(({ method }) => method === 'PATCH').length
     await until(sent, (count) => count >= 2)
     await page.evaluate(() => window.trial.device!.close())
-    expect(sent()).toBeLessThan(6)
+    expect(sent()).toBeLessThan(4)
     await page.evaluate(() => window.trial.open())
     await allSent(page)
-    expect(shop.photographs.get(name)?.length).toBe(6 * MB)
-    expect(sent()).toBeLessThanOrEqual(7)
+    expect(shop.photographs.get(name)?.length).toBe(4 * MB)
+    expect(sent()).toBeLessThanOrEqual(5)
   })
 
   test('a shop that lost photographs with their entries is offered both again', async () => {

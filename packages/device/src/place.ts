@@ -21,6 +21,8 @@ export type Place = {
   storage: Pick<StorageManager, 'estimate' | 'persisted' | 'persist'> | null
   /** The browser goes on writing to the log of a database that was not closed (`freshLog.ts`). */
   reusesLog: boolean
+  /** Where a mark outlives the database; null in a browser that does not let the page have it. */
+  marks: Pick<Storage, 'getItem' | 'setItem'> | null
   /** Calls when the network came back; gives what stops it. */
   onBack: (listener: () => void) => () => void
   /** Calls with whether the page is looked at, when that changes; gives what stops it. */
@@ -72,6 +74,7 @@ export function inBrowser(given: Given = {}): Place {
     channel: (name) => (typeof BroadcastChannel === 'function' ? new BroadcastChannel(name) : null),
     storage: typeof navigator.storage === 'object' ? navigator.storage : null,
     reusesLog: /Chrom(e|ium)\//.test(navigator.userAgent),
+    marks: marksHere(),
     onBack: whenBack,
     onSeen: whenSeen,
     cacheBytes: 200_000_000,
@@ -92,6 +95,15 @@ export function uuidOf(bytes: Uint8Array): string {
 
 export function hexOf(bytes: Uint8Array): string {
   return Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('')
+}
+
+/** A browser that was told to keep nothing throws when it is asked. */
+function marksHere(): Place['marks'] {
+  try {
+    return window.localStorage
+  } catch {
+    return null
+  }
 }
 
 function whenBack(listener: () => void): () => void {

@@ -1,5 +1,5 @@
 /** How things stand between this device and the shop, for the page to show. */
-import type { Database } from './database.ts'
+import type { Database, Self } from './database.ts'
 import type { Place } from './place.ts'
 import type { Person, Refusing } from './sender.ts'
 
@@ -8,6 +8,11 @@ const CLOCK_WRONG = 120_000
 
 export type Status = {
   device: string
+  /**
+   * Id of the device that this browser was before: its record was deleted here, by the browser or by somebody's hand. What it had sent is with the
+   * shop; what waited then is gone. Null when nothing like that has happened.
+   */
+  replaces: string | null
   /** 'unknown' until the shop has answered. */
   signedIn: 'unknown' | 'yes' | 'no'
   /** Who is signed in here; the one last heard of while the shop is out of reach. */
@@ -52,7 +57,7 @@ export function clockOf(ahead: number): { offBy: number; wrong: boolean } {
 
 export async function statusOf(
   db: Database,
-  device: string,
+  { id: device, replaces }: Pick<Self, 'id' | 'replaces'>,
   { storage }: Pick<Place, 'storage'>,
   { full, ...heard }: Standing,
 ): Promise<Status> {
@@ -73,7 +78,7 @@ export async function statusOf(
       },
     }
   })
-  return { device, ...heard, ...counts, storage: { ...(await roomOf(storage)), full } }
+  return { device, replaces: replaces ?? null, ...heard, ...counts, storage: { ...(await roomOf(storage)), full } }
 }
 
 async function roomOf(storage: Place['storage']): Promise<Omit<Status['storage'], 'full'>> {

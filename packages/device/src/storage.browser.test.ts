@@ -150,6 +150,26 @@ describe.skipIf(without)(title('what lies on the device, in a real browser'), ()
     expect(await count(false)).toBe(1)
   })
 
+  test('a record that was deleted behind the back of the page is told as gone', async () => {
+    const page = await tab(await newPhone(), await openShop(), { pair: false })
+    await page.evaluate((unit) => window.trial.note(unit, 'never sent'), UNIT)
+    const first = await status(page)
+    expect(first.replaces).toBeNull()
+    await page.evaluate(() => window.trial.device!.close())
+    await page.evaluate(
+      () =>
+        new Promise<void>((done) => {
+          indexedDB.deleteDatabase('gripbook').onsuccess = () => done()
+        }),
+    )
+    await page.evaluate(() => window.trial.open())
+    const second = await status(page)
+    expect([second.replaces, second.device === first.device]).toEqual([first.device, false])
+    await page.reload()
+    await page.evaluate(() => window.trial.open())
+    expect(await status(page)).toMatchObject({ device: second.device, replaces: first.device })
+  })
+
   test('the browser is asked once to keep the record for good, when the device is paired', async () => {
     const page = await tab(await newPhone(), await openShop(), { pair: false })
     await page.evaluate(() => window.trial.device!.close())
