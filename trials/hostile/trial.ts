@@ -43,6 +43,13 @@ export async function hostileTrial(count: number, seed: number, say: (line: stri
         say(`${i + 1} sent`)
       }
     }
+    const large = await shop.app.inject({
+      method: 'POST',
+      url: '/api/entries',
+      headers: { host: 'localhost', cookie: target.cookies.builder, 'content-type': 'application/json' },
+      payload: `{"entries":["${'a'.repeat(5_000_000)}"]}`,
+    })
+    mustBeClear(large.json(), 413, `5 MB at once → ${large.statusCode}`)
     const rawSent = await sendRaw(shop, seed)
     mustBeSame(await written(shop), before, 'after everything')
     return { sent: count, byStatus, rawSent }
