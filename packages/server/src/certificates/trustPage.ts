@@ -129,8 +129,9 @@ ${SYSTEMS.map(systemHtml).join('\n')}
 
 <h2>What it means</h2>
 <p>Your device then believes the certificates that this server makes for itself. The authority counts only for names and addresses of a local network: names
-that end in <code>.local</code> or <code>.home.arpa</code>, <code>localhost</code>, the name of the server’s machine, and private addresses. Today’s
-browsers hold it to that, so it cannot stand for your bank or your post, even if its key were stolen. Trust it only if you trust whoever runs this server.</p>
+that end in <code>.local</code> or <code>.home.arpa</code>, <code>localhost</code>, the name of the server’s machine, and private addresses. A device that
+holds authorities to such limits does not believe it for your bank or your post, even if its key were stolen; whether yours does was not tried. Trust it only if
+you trust whoever runs this server.</p>
 
 <h2>How to take it back</h2>
 <ul>
