@@ -1,10 +1,8 @@
 /** Entries as a device makes them on an ordinary day: readings, for the most part, of some 500 letters each. */
-import { createHash } from 'node:crypto'
-import { type Event, entryText, type Hash, knowledgeOf, learn, nextEntry, readingTaken } from '@gripbook/record'
+import { type Event, entryText, knowledgeOf, learn, nextEntry, readingTaken } from '@gripbook/record'
+import { sha256 } from '../packages/server/src/sha256.ts'
 
 export { canonical, type Event } from '@gripbook/record'
-
-export const sha256: Hash = (text) => createHash('sha256').update(text, 'utf8').digest('hex')
 
 export const uuid = (kind: number, n: number): string =>
   `0000000${kind}-0000-4000-8000-${n.toString(16).padStart(12, '0')}`

@@ -7,10 +7,11 @@ import { join } from 'node:path'
 import { fold, type Happening, knowledgeOf, learn, nextEntry, photographed, unitTakenIn } from '@gripbook/record'
 import { SAMPLES } from '../packages/record/src/testing/samples.ts'
 import { seeded } from '../packages/record/src/unitFile/testing/random.ts'
+import { sha256 } from '../packages/server/src/sha256.ts'
 import { childrenOf } from '../packages/server/src/testing/killTree.ts'
 import { placeFor, type Spot } from '../trials/kill/places.ts'
 import { build, rightBody, type Served, startServed } from '../trials/kill/served.ts'
-import { type Event, sha256, uuid } from './recordEntries.ts'
+import { type Event, uuid } from './recordEntries.ts'
 import { median, short, table } from './table.ts'
 
 const DEVICES = 50

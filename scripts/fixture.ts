@@ -7,7 +7,7 @@ import { fold, type Happening, recordHash, unitFileOf, writeUnitFile } from '@gr
 import { sql } from 'kysely'
 import { SAMPLES } from '../packages/record/src/testing/samples.ts'
 import { MIGRATIONS } from '../packages/server/src/database/migrate.ts'
-import { sha256 } from '../packages/server/src/testing/chains.ts'
+import { sha256 } from '../packages/server/src/sha256.ts'
 import { type Fixture, ownTables } from '../packages/server/src/testing/fixture.ts'
 import { fill, type Happens } from '../packages/server/src/testing/fullShop.ts'
 import { testShop } from '../packages/server/src/testing/testShop.ts'

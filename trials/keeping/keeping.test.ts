@@ -10,7 +10,7 @@ import { zipOf } from '../../packages/server/src/archives/zipOut.ts'
 import { backUp } from '../../packages/server/src/backup/backup.ts'
 import { checkRecord } from '../../packages/server/src/backup/check.ts'
 import { restore } from '../../packages/server/src/backup/restore.ts'
-import { sha256 } from '../../packages/server/src/testing/chains.ts'
+import { sha256 } from '../../packages/server/src/sha256.ts'
 import { fill } from '../../packages/server/src/testing/fullShop.ts'
 import { type TestShop, testShop } from '../../packages/server/src/testing/testShop.ts'
 

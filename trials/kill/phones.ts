@@ -2,11 +2,9 @@
  * The devices of the trial, which are not killed: they make entries and photographs, send, and send again until they are told that it is kept. This is
  * the truth that the record is held against.
  */
-import { createHash } from 'node:crypto'
 import { type Event, type Knowledge, knowledgeOf, learn, nextEntry } from '@gripbook/record'
+import { sha256 } from '../../packages/server/src/sha256.ts'
 import { type Answer, rightBody, type Served } from './served.ts'
-
-export const sha256 = (text: string | Buffer): string => createHash('sha256').update(text).digest('hex')
 
 /** A photograph on its way: `at` bytes of it are said to be there. */
 type Sending = { photograph: string; bytes: Buffer; at: number }

@@ -2,8 +2,9 @@
 
 import { type Event, knowledgeOf, memoryStore } from '@gripbook/record'
 import { expect, test } from 'vitest'
+import { sha256 } from '../../packages/server/src/sha256.ts'
 import { seeded } from '../../packages/server/src/testing/seeded.ts'
-import { acknowledge, nextBatch, type Phone, sha256, type Truth, uuid } from './phones.ts'
+import { acknowledge, nextBatch, type Phone, type Truth, uuid } from './phones.ts'
 import { verifyAll } from './verify.ts'
 
 type Kept = { events: Event[]; photograph: Buffer | null }

@@ -1,6 +1,7 @@
 /** After a restart: what was acknowledged is there, nothing is there twice, nothing that was never made, everything is as it was made, chains are whole. */
 import { canonical, chainFaults, type Event, type Head, type Position } from '@gripbook/record'
-import { sha256, type Truth } from './phones.ts'
+import { sha256 } from '../../packages/server/src/sha256.ts'
+import type { Truth } from './phones.ts'
 
 /** The record as the trial asks for it: over HTTP, or planted by a test. */
 export type Reader = {

@@ -24,10 +24,11 @@ export type ReadEntry =
   | { ok: false; id: string; path: string }
 
 /** The part of the work that needs no store and takes the time: shape, text and hash of every entry. */
-export function readBatch(batch: readonly Event[], hash: Hash): ReadEntry[] {
-  return batch.map((event) => {
-    const read = readEvent(event)
-    if (!read.ok) return { ok: false, id: String((event as Event | null)?.id), path: read.path }
+export function readBatch(batch: readonly unknown[], hash: Hash): ReadEntry[] {
+  return batch.map((given) => {
+    const read = readEvent(given)
+    if (!read.ok) return { ok: false, id: String((given as Event | null)?.id), path: read.path }
+    const event = read.value
     return { ok: true, event, text: read.text.whole, hasOwnHash: hash(read.text.hashed) === event.hash }
   })
 }

@@ -5,10 +5,10 @@ import { hostname, networkInterfaces } from 'node:os'
 import type { FastifyInstance, FastifyServerOptions } from 'fastify'
 import { buildApp } from './app/app.ts'
 import { openShop } from './app/openShop.ts'
+import { mustNotBeRestoring } from './backup/unfinished.ts'
 import { ownCertificate } from './certificates/ownCertificate.ts'
-import { shopCertificates } from './certificates/shopCertificates.ts'
+import { type Authority, shopCertificates } from './certificates/shopCertificates.ts'
 import { trustServer } from './certificates/trustServer.ts'
-import { DatabaseError } from './database/faults.ts'
 
 export type Serving = {
   env: Record<string, string | undefined>
@@ -42,6 +42,7 @@ const LOOPBACK = ['127.0.0.1', 'localhost', '[::1]', '::1']
 /** The plain server that only hands out the authority's certificate listens on the next port. */
 const TRUST_PORT_BESIDE = 1
 const LOOK_EVERY = 60_000
+const MOMENT = 1_000
 
 /** Throws what opening the database, the certificates and listening throw, each with words. */
 export async function serve(options: Serving): Promise<Running> {
@@ -78,14 +79,14 @@ async function serveShop({
       : { ...(await ownCertificate(certificate.file, certificate.keyFile, now)), authority: null }
   }
   const first = await made()
-  const hosts = () => {
+  const hosts = forAMoment(() => {
     const now = present()
     return [
       ...LOOPBACK,
       ...now.hosts,
       ...now.addresses.map((address) => (address.includes(':') ? `[${address}]` : address)),
     ]
-  }
+  })
   const https = { key: first.key, cert: first.cert }
   const { app, open } = await build({ env, dataFolder, secure: true, logger, hosts, https, authority: first.authority })
   await listen(app, open.close, port, hasIpv6() ? '::' : '0.0.0.0')
@@ -138,7 +139,7 @@ type Building = Pick<Serving, 'env' | 'dataFolder' | 'logger'> & {
   secure: boolean
   hosts: () => readonly string[]
   https?: { key: string; cert: string }
-  authority?: Awaited<ReturnType<typeof shopCertificates>>['authority'] | null
+  authority?: Authority | null
 }
 
 async function build({ env, dataFolder, secure, logger, hosts, https, authority = null }: Building) {
@@ -146,8 +147,7 @@ async function build({ env, dataFolder, secure, logger, hosts, https, authority 
   const failed = (error: unknown) => app?.log.error({ err: error }, 'something failed that no request waits for')
   const open = await openShop({ env, dataFolder, secure, authority, clock: Date.now, random: randomBytes, failed })
   try {
-    if ((await open.shop.db.selectFrom('shop_restore').select('id').executeTakeFirst()) !== undefined)
-      throw new DatabaseError({ code: 'restore-unfinished' })
+    await mustNotBeRestoring(open.shop.db)
     app = await buildApp(open.shop, { hosts, logger, ...(https === undefined ? {} : { https }) })
     return { app, open }
   } catch (error) {
@@ -178,6 +178,19 @@ async function stopping(app: FastifyInstance, close: () => Promise<void>): Promi
 function portOf(app: FastifyInstance): number {
   const address = app.server.address()
   return typeof address === 'object' && address !== null ? address.port : 0
+}
+
+/** Every request asks by which names the server is reached, and asking the system takes a tenth of the time that a small request does. */
+function forAMoment<T>(look: () => T): () => T {
+  let seen = look()
+  let at = performance.now()
+  return () => {
+    if (performance.now() - at > MOMENT) {
+      seen = look()
+      at = performance.now()
+    }
+    return seen
+  }
 }
 
 /** What this machine is called and where it stands in the shop's network at this moment; a lent address may be another one tomorrow. */

@@ -14,10 +14,9 @@ const MACHINE: Record<string, string> = {
 
 /** What kept the server, a backup or a check from working, in words, when a person can put it right; null for a fault of Gripbook. */
 export function serverFaultText(error: unknown, server: Server): string | null {
-  const { BadArchive, BadBackup, BadZip, CertificateError, Damaged, DatabaseError, NotEmpty, NotWhole, PlaceError } =
-    server
+  const { BadArchive, BadZip, Damaged, FaultError, Faults, NotEmpty } = server
   if (error instanceof BadZip) return `The file is damaged or none that Gripbook has written: ${error.message}.`
-  for (const kind of [BadArchive, BadBackup, CertificateError, Damaged, DatabaseError, NotEmpty, NotWhole, PlaceError])
+  for (const kind of [BadArchive, Damaged, FaultError, Faults, NotEmpty])
     if (error instanceof kind) return error.message
   const { code, path, dest } = error as { code?: string; path?: string; dest?: string }
   const words = code === undefined ? undefined : MACHINE[code]

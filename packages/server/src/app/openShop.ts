@@ -1,5 +1,4 @@
 /** Opens all that a server works with: the database, the photographs' place, the entrance. */
-import type { Store } from '@gripbook/record'
 import { connect, type Database } from '../database/connect.ts'
 import { makeEntrance } from '../entrance/makeEntrance.ts'
 import { makePhotographs } from '../photographs/makePhotographs.ts'
@@ -19,7 +18,7 @@ export type Opening = {
   failed: (error: unknown) => void
 }
 
-export type OpenShop = { shop: Shop; database: Database; store: Store; close(): Promise<void> }
+export type OpenShop = { shop: Shop; database: Database; close(): Promise<void> }
 
 /** Throws `DatabaseError` and what the place of the photographs throws, each with words. */
 export async function openShop({
@@ -50,7 +49,6 @@ export async function openShop({
   return {
     shop,
     database,
-    store,
     async close() {
       news.close()
       await database.close()

@@ -1,15 +1,15 @@
 /** All that a server works with, handed to `buildApp`, so that the same app runs on an embedded database, a server's, and in tests. */
-import type { Store } from '@gripbook/record'
 import type { Kysely } from 'kysely'
 import type { Authority } from '../certificates/shopCertificates.ts'
 import type { Tables } from '../database/tables.ts'
 import type { Entrance } from '../entrance/entrance.ts'
 import type { Photographs } from '../photographs/photographs.ts'
+import type { SqlStore } from '../store/sqlStore.ts'
 import type { News } from './news.ts'
 
 export type Shop = {
   db: Kysely<Tables>
-  store: Store
+  store: SqlStore
   entrance: Entrance
   photographs: Photographs
   news: News

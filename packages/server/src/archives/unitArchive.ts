@@ -1,5 +1,4 @@
 /** One unit as a file of open formats, out of this record and into it. */
-import { createHash } from 'node:crypto'
 import { must } from '@gripbook/engine'
 import {
   archiveFaultText,
@@ -22,6 +21,7 @@ import type { Shop } from '../app/shop.ts'
 import { mustNotBeRestoring } from '../backup/unfinished.ts'
 import { wholeFile } from '../backup/wholeFile.ts'
 import { oneAtATime, proven } from '../photographs/pictures.ts'
+import { sha256 } from '../sha256.ts'
 import { shopKey, signedBy, signerOf } from './signature.ts'
 import { BadZip, openZip, type Zip } from './zipIn.ts'
 import { type FileIn, zipOf } from './zipOut.ts'
@@ -54,8 +54,6 @@ const MOST_OF: ReadonlyMap<string, number> = new Map([
 export const MOST_PHOTOGRAPH = 100_000_000
 const BATCH = 1_000
 const FAULTS_TOLD = 20
-
-export const sha256 = (text: string | Buffer): string => createHash('sha256').update(text).digest('hex')
 
 /** The files of a unit's archive in their order; null for a unit that is not known. `at`: now, ISO 8601. */
 export async function unitFiles(

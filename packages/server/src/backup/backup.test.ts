@@ -5,7 +5,8 @@ import { sql } from 'kysely'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { shopKey } from '../archives/signature.ts'
 import { openZip } from '../archives/zipIn.ts'
-import { chainOf, sha256 } from '../testing/chains.ts'
+import { sha256 } from '../sha256.ts'
+import { chainOf } from '../testing/chains.ts'
 import { type Full, fill } from '../testing/fullShop.ts'
 import { type TestShop, testShop } from '../testing/testShop.ts'
 import { backUp, NotWhole } from './backup.ts'
@@ -34,7 +35,7 @@ const stateOf = async ({ store }: Pick<TestShop, 'store'>) =>
     }),
   )
 
-test('a shop that was restored is the shop that was backed up, proven unit by unit', async () => {
+test('[RE10] a shop that was restored is the shop that was backed up, proven unit by unit', async () => {
   const there = await testShop({}, { paired: false })
   const restored = await restore(there.shop, file, VERSION)
   expect(restored).toMatchObject({

@@ -6,7 +6,7 @@ import { canonical, type Event, hashOf } from '@gripbook/record'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import yazl from 'yazl'
 import { openZip } from '../archives/zipIn.ts'
-import { sha256 } from '../testing/chains.ts'
+import { sha256 } from '../sha256.ts'
 import { type Full, fill } from '../testing/fullShop.ts'
 import { seeded } from '../testing/seeded.ts'
 import { type TestShop, testShop } from '../testing/testShop.ts'
@@ -231,7 +231,7 @@ test('a manifest that says other things of a unit or a photograph than the entri
   expect(wordsOf(await readAt(await written(fewer)))).toContain(`The photograph ${gone!.photograph}, of which`)
 })
 
-test('a damaged backup leaves an empty record empty', async () => {
+test('[RE10] a damaged backup leaves an empty record empty', async () => {
   const there = await testShop({}, { paired: false })
   const lines = (all: string[]) => all.toSpliced(Math.floor(all.length / 2), 1)
   const made = resealed(files, lines)

@@ -1,6 +1,6 @@
 /** Whether the entries of a backup are those that its manifest says, in whole chains, and fold to what they folded to when it was made. */
 import { chainFaults, type Event, fold, movedFaults, photographsOf, recordHash, stateHash } from '@gripbook/record'
-import { sha256 } from '../archives/unitArchive.ts'
+import { sha256 } from '../sha256.ts'
 import { chainFaultOf, type Fault } from './fault.ts'
 import type { BackupManifest } from './manifest.ts'
 
@@ -50,12 +50,21 @@ function* groupsOf({ units }: BackupManifest): Generator<string[]> {
 function faultsOf(
   unit: string,
   events: readonly Event[],
-  { heads, entries, record, state }: BackupManifest['units'][string],
+  said: BackupManifest['units'][string],
   compareStates: boolean,
 ): Fault[] {
-  const found = [...chainFaults(events, sha256, heads), ...movedFaults(events)]
+  const found = [...chainFaults(events, sha256, said.heads), ...movedFaults(events)]
   const faults = found.map((fault) => chainFaultOf(unit, fault))
-  if (faults.length > 0) return faults
+  return faults.length > 0 ? faults : differences(unit, events, said, compareStates)
+}
+
+/** Whether these entries are those that the manifest says, and fold to what they folded to. */
+export function differences(
+  unit: string,
+  events: readonly Event[],
+  { entries, record, state }: BackupManifest['units'][string],
+  compareStates: boolean,
+): Fault[] {
   if (events.length !== entries || recordHash(events, sha256) !== record)
     return [{ words: `Unit ${unit}: the entries are not those that were backed up.`, unit }]
   return compareStates && stateHash(fold(unit, events), sha256) !== state

@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto'
 import { EVENT_LIMITS, type Event, readEvent } from '@gripbook/record'
 import { type Signer, signerOf } from '../archives/signature.ts'
-import { sha256 } from '../archives/unitArchive.ts'
 import { BadZip, type Zip } from '../archives/zipIn.ts'
+import { sha256 } from '../sha256.ts'
 import { entryIn } from './entryIn.ts'
 import { entryFault, type Fault, Faults } from './fault.ts'
 import {

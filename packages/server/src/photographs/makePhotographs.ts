@@ -2,12 +2,12 @@
  * Photographs on the database and a place for bytes. Files are named by the hash of their own content and written before the row that speaks of them:
  * a row means that its bytes are durable, and two processes that keep the same photograph at once cannot exchange each other's files.
  */
-import { createHash } from 'node:crypto'
 import type { Kysely } from 'kysely'
 import { Refused } from '../app/faults.ts'
 import type { Tables } from '../database/tables.ts'
+import { sha256 } from '../sha256.ts'
 import { again } from '../store/again.ts'
-import { durably } from './durably.ts'
+import { durably } from '../store/durably.ts'
 import { type Arrival, Damaged, type KeptPhotograph, type Part, type Photographs, type Size } from './photographs.ts'
 import { cleaned, oneAtATime, type Picture, proven, smaller } from './pictures.ts'
 import type { Place } from './place.ts'
@@ -21,7 +21,6 @@ type Row = Tables['photograph_kept']
 const PAGE = 200
 const COLUMN = { full: 'sha256', '1280': 'small_1280', '320': 'small_320' } as const satisfies Record<Size, keyof Row>
 
-const sha256 = (bytes: Buffer): string => createHash('sha256').update(bytes).digest('hex')
 const fileName = (hash: string): string => `${hash}.jpg`
 
 export function makePhotographs({ db, place, clock }: Given): Photographs {

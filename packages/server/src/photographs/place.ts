@@ -1,5 +1,6 @@
 /** Where the bytes of photographs lie: a folder, or an S3-compatible store; one suite (testing/placeSuite.ts) holds both to the same. */
 import { must } from '@gripbook/engine'
+import { FaultError, type Words } from '../faultError.ts'
 
 export type Place = {
   /** For people: the folder, or the store without its keys. */
@@ -34,9 +35,7 @@ export type PlaceFault =
   /** `reason` as the store calls it. */
   | { code: 'store-refuses'; where: string; status: number; reason: string }
 
-type Words = { [C in PlaceFault['code']]: (fault: Extract<PlaceFault, { code: C }>) => string }
-
-const WORDS: Words = {
+const WORDS: Words<PlaceFault> = {
   'bad-address': ({ reason }) =>
     `GRIPBOOK_PHOTOGRAPHS_URL cannot be read (${reason}). It looks like s3+https://host/bucket/folder; without it photographs lie in the data folder.`,
   'no-keys': ({ missing }) => `GRIPBOOK_PHOTOGRAPHS_URL names a store, and ${missing} is not set.`,
@@ -46,11 +45,8 @@ const WORDS: Words = {
     `The store of the photographs ${where} refuses: ${status} ${reason}. Check bucket, region, keys, what the keys may do, and the clock of this machine.`,
 }
 
-export class PlaceError extends Error {
-  readonly fault: PlaceFault
+export class PlaceError extends FaultError<PlaceFault> {
   constructor(fault: PlaceFault, cause?: unknown) {
-    super((WORDS[fault.code] as (fault: PlaceFault) => string)(fault), { cause })
-    this.name = 'PlaceError'
-    this.fault = fault
+    super('PlaceError', WORDS, fault, cause)
   }
 }

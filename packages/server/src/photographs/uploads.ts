@@ -6,7 +6,7 @@ import type { Kysely, Transaction } from 'kysely'
 import { Refused } from '../app/faults.ts'
 import type { Tables } from '../database/tables.ts'
 import { again } from '../store/again.ts'
-import { durably } from './durably.ts'
+import { durably } from '../store/durably.ts'
 import type { Part } from './photographs.ts'
 
 /** Bytes of one photograph as it is sent. */

@@ -1,7 +1,8 @@
 import { randomUUID } from 'node:crypto'
 import { type Event, gateOverridden, stepSigned, unitReleased } from '@gripbook/record'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { chainOf, sha256 } from '../testing/chains.ts'
+import { sha256 } from '../sha256.ts'
+import { chainOf } from '../testing/chains.ts'
 import { type TestShop, testShop } from '../testing/testShop.ts'
 
 let shop: TestShop

@@ -1,9 +1,10 @@
 /** The entries of the record: appended by the device that made them, read on from a position. */
-import { type Event, readBody, readEvent } from '@gripbook/record'
+import { type Event, type ReadEntry, readBatch, readBody } from '@gripbook/record'
 import * as z from 'zod/mini'
 import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
 import { sendJson } from '../app/sendJson.ts'
+import { sha256 } from '../sha256.ts'
 
 /** More than a device makes in a day; a longer list is sent in pieces. */
 const MOST_ENTRIES = 2_000
@@ -25,9 +26,9 @@ export const entryRoutes: Routes = (shop) => async (app) => {
       },
     },
     async ({ body, session }) => {
-      const entries = body.entries.map(soundEntry)
-      await shop.entrance.mustBeAllowed(session!, entries)
-      const answer = await shop.store.append(entries)
+      const read = readBatch(body.entries, sha256)
+      await shop.entrance.mustBeAllowed(session!, read.map(soundEntry))
+      const answer = await shop.store.appendRead(read)
       if (!answer.ok) throw new Refused('refused-entries', { refusals: answer.refusals })
       if (answer.added > 0) shop.news.look()
       app.figures.entriesKept.inc(answer.added)
@@ -56,10 +57,9 @@ export const entryRoutes: Routes = (shop) => async (app) => {
 }
 
 /** An entry whose body is what its type says. Types and versions that are not known here pass: a newer device may have made them. */
-function soundEntry(given: unknown, index: number): Event {
-  const read = readEvent(given)
+function soundEntry(read: ReadEntry, index: number): Event {
   if (!read.ok) throw new Refused('bad-entry', { index, path: read.path })
-  const body = readBody(read.value)
+  const body = readBody(read.event)
   if (!body.ok && body.why === 'malformed') throw new Refused('bad-entry', { index, path: body.path })
-  return read.value
+  return read.event
 }

@@ -3,7 +3,8 @@ import { join } from 'node:path'
 import type { LightMyRequestResponse } from 'fastify'
 import sharp from 'sharp'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { asFromCamera, noise, sha256 } from '../photographs/testing/pictures.ts'
+import { asFromCamera, noise } from '../photographs/testing/pictures.ts'
+import { sha256 } from '../sha256.ts'
 import { type SignedIn, type TestShop, testShop } from '../testing/testShop.ts'
 
 let shop: TestShop

@@ -1,11 +1,20 @@
 /** The record in PostgreSQL, or in what speaks its language: plain tables and row locks, no notification, sequence or lock of one server's own. */
-import { hash } from 'node:crypto'
 import { setImmediate as aTurn } from 'node:timers/promises'
 import { must } from '@gripbook/engine'
-import { type Event, inOrder, type Page, type Position, type ReadEntry, readBatch, type Store } from '@gripbook/record'
+import {
+  type Appended,
+  type Event,
+  inOrder,
+  type Page,
+  type Position,
+  type ReadEntry,
+  readBatch,
+  type Store,
+} from '@gripbook/record'
 import { type Kysely, sql } from 'kysely'
 import { DatabaseError } from '../database/faults.ts'
 import type { Tables } from '../database/tables.ts'
+import { sha256 } from '../sha256.ts'
 import { again } from './again.ts'
 import { gathering } from './gather.ts'
 import { isUuid } from './lookUp.ts'
@@ -14,22 +23,31 @@ import { write } from './write.ts'
 /** How many entries share one transaction at most, unless one batch alone has more. */
 const MOST_TOGETHER = 400
 
-export function sqlStore(db: Kysely<Tables>): Store {
-  const appendBatch = gathering(
+export type SqlStore = Store & {
+  /** `append` for whoever has read the batch already, with `sha256`: shape, text and hash of an entry are most of the work. */
+  appendRead(batch: readonly ReadEntry[]): Promise<Appended>
+}
+
+export function sqlStore(db: Kysely<Tables>): SqlStore {
+  const appendTogether = gathering(
     (batches: readonly (readonly ReadEntry[])[]) => write(db, batches),
     (batch) => batch.length,
     MOST_TOGETHER,
   )
 
+  const appendRead: SqlStore['appendRead'] = async (batch) =>
+    batch.length === 0 ? { ok: true, added: 0, known: 0 } : appendTogether(batch)
+
   let turn: Promise<void> = Promise.resolve()
 
   return {
+    appendRead,
+
     async append(batch) {
-      if (batch.length === 0) return { ok: true, added: 0, known: 0 }
       // Read as it comes, while the batches before it are on their way to the disk; one to a turn, so that the database is heard between two.
       turn = turn.then(() => aTurn())
       await turn
-      return appendBatch(readBatch(batch, nodeSha256))
+      return appendRead(readBatch(batch, sha256))
     },
 
     async since(position, limit) {
@@ -114,8 +132,4 @@ function readPosition(position: Position): { lineage: string; number: number } {
   const [, lineage, number] = /^([0-9a-f-]{36})\.(\d{1,15})$/.exec(position) ?? []
   if (lineage === undefined || number === undefined) throw new DatabaseError({ code: 'unknown-position', position })
   return { lineage, number: Number(number) }
-}
-
-function nodeSha256(text: string): string {
-  return hash('sha256', text)
 }

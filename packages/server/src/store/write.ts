@@ -10,6 +10,7 @@ import { type Appended, type Event, judgeBatch, type ReadEntry } from '@gripbook
 import { type Kysely, sql } from 'kysely'
 import type { Tables } from '../database/tables.ts'
 import { again, overtaken, UNIQUE_VIOLATION } from './again.ts'
+import { givesLocksBack, waitsForDisk } from './durably.ts'
 import { type Known, lookUp } from './lookUp.ts'
 
 export function write(db: Kysely<Tables>, batches: readonly (readonly ReadEntry[])[]): Promise<Appended[]> {
@@ -56,9 +57,7 @@ function inTurn(
 ): Promise<Appended[] | null> {
   return db.transaction().execute(async (trx) => {
     await sql`
-      select set_config('idle_in_transaction_session_timeout', '30000', true) from record_log where id = 1 for update`.execute(
-      trx,
-    )
+      select ${givesLocksBack} from record_log where id = 1 for update`.execute(trx)
     return attempt(trx, batches, everyId)
   })
 }
@@ -81,7 +80,7 @@ async function keep(
   const { rows } = await sql`
     with claimed as (
       update record_log set last = ${last + fresh.length} where id = 1 and last = ${last}
-      returning case when current_setting('synchronous_commit', true) in ('off', 'local') then set_config('synchronous_commit', 'on', true) end
+      returning ${waitsForDisk}
     ), entries as (
       insert into record_entry (position, id, unit, device, seq, hash, entry)
       select ${last}::bigint + entry.line, entry.id, entry.unit, entry.device, entry.seq, entry.hash, entry.entry from claimed, unnest(

@@ -1,5 +1,5 @@
 /** Entries as a person's device makes them, for the tests of the server. */
-import { createHash, randomUUID } from 'node:crypto'
+import { randomUUID } from 'node:crypto'
 import {
   type Event,
   type Happening,
@@ -9,8 +9,7 @@ import {
   nextEntry,
   noteWritten,
 } from '@gripbook/record'
-
-export const sha256 = (text: string | Buffer): string => createHash('sha256').update(text).digest('hex')
+import { sha256 } from '../sha256.ts'
 
 export type Chain = {
   unit: string

@@ -1,7 +1,5 @@
-import { createHash } from 'node:crypto'
 import { type Event, knowledgeOf, learn, nextEntry } from '@gripbook/record'
-
-const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('hex')
+import { sha256 } from '../sha256.ts'
 
 export const uuid = (n: number): string => `00000000-0000-4000-8000-${n.toString(16).padStart(12, '0')}`
 

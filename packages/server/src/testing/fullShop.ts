@@ -9,7 +9,8 @@ import {
   unitTakenIn,
 } from '@gripbook/record'
 import sharp from 'sharp'
-import { type Chain, chainOf, sha256 } from './chains.ts'
+import { sha256 } from '../sha256.ts'
+import { type Chain, chainOf } from './chains.ts'
 import { seeded } from './seeded.ts'
 import type { SignedIn, TestShop } from './testShop.ts'
 

@@ -1,9 +1,10 @@
 /** An entrance on a database, with clocks that a test sets, and as many processes as it asks for. */
-import { createHash, randomBytes, randomUUID } from 'node:crypto'
+import { randomBytes, randomUUID } from 'node:crypto'
 import type { Kysely } from 'kysely'
 import type { Tables } from '../database/tables.ts'
 import type { Asking, Entrance, Role, Session } from '../entrance/entrance.ts'
 import { makeEntrance } from '../entrance/makeEntrance.ts'
+import { sha256 } from '../sha256.ts'
 
 export type TestEntrance = {
   entrance: Entrance
@@ -17,7 +18,7 @@ export type TestEntrance = {
 
 export const newDevice = (name = 'Bench tablet'): Asking => {
   const id = randomUUID()
-  return { id, name, secret: createHash('sha256').update(id).digest('hex') }
+  return { id, name, secret: sha256(id) }
 }
 
 /** Everything that lets anyone in is taken away first: each test begins with a shop that nobody owns. */

@@ -1,10 +1,12 @@
 /** A shop on an embedded database of its own, with an app that is handed requests without a port. */
-import { createHash, randomBytes, randomUUID } from 'node:crypto'
+import { randomBytes, randomUUID } from 'node:crypto'
 import { join } from 'node:path'
 import type { FastifyInstance, InjectOptions, LightMyRequestResponse } from 'fastify'
 import { type AppOptions, buildApp } from '../app/app.ts'
 import { type OpenShop, openShop } from '../app/openShop.ts'
+import type { Shop } from '../app/shop.ts'
 import type { Role } from '../entrance/entrance.ts'
+import { sha256 } from '../sha256.ts'
 import { temporaryFolder } from './folders.ts'
 
 export type SignedIn = {
@@ -21,6 +23,7 @@ export type SignedIn = {
 }
 
 export type TestShop = OpenShop & {
+  store: Shop['store']
   app: FastifyInstance
   folder: string
   /** Sets the clock on. */
@@ -48,7 +51,7 @@ export async function testShop(options: Partial<AppOptions> = {}, { paired = tru
 
   async function pairedBy(code: string, name: string): Promise<SignedIn> {
     const device = randomUUID()
-    const secret = createHash('sha256').update(device).digest('hex')
+    const secret = sha256(device)
     const answer = await app.inject({
       method: 'POST',
       url: '/api/pairing',
@@ -73,6 +76,7 @@ export async function testShop(options: Partial<AppOptions> = {}, { paired = tru
   const owner = paired ? await pairedBy((await open.shop.entrance.ownerCode())!, 'Owner') : nobody
   return {
     ...open,
+    store: open.shop.store,
     app,
     folder,
     owner,

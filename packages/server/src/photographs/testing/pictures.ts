@@ -1,8 +1,5 @@
 /** Pictures for tests, made by sharp: what a camera sends, and what somebody sends who means no good. */
-import { createHash } from 'node:crypto'
 import sharp, { type Sharp } from 'sharp'
-
-export const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex')
 
 export const RED = [220, 30, 30] as const
 export const BLUE = [30, 30, 220] as const

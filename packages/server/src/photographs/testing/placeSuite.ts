@@ -1,6 +1,6 @@
 /** What every place of photographs must do: `for (const { title, run } of placeSuite(open)) test(title, run)`. `open` gives an empty one each time. */
-import { createHash } from 'node:crypto'
 import { expect } from 'vitest'
+import { sha256 } from '../../sha256.ts'
 import type { Place } from '../place.ts'
 
 type Check = (place: Place) => Promise<void>
@@ -9,7 +9,7 @@ export function placeSuite(open: () => Promise<Place>): { title: string; run: ()
   return Object.entries(CASES).map(([title, check]) => ({ title, run: async () => check(await open()) }))
 }
 
-export const nameOf = (n: number): string => `${createHash('sha256').update(String(n)).digest('hex')}.jpg`
+export const nameOf = (n: number): string => `${sha256(String(n))}.jpg`
 
 export async function namesIn(place: Place): Promise<string[]> {
   const names = []
