@@ -1,4 +1,8 @@
+export { boltName, sizeName, trayOf } from './answer/boltName.ts'
+export { isClosed, isSwap, NONE, roundsToDo, sourceOf } from './answer/rounds.ts'
 export type { Theme } from './look/palette.ts'
 export type { DrawnBolt, DrawnThread, Look, SectionInput } from './section/input.ts'
 export { sectionDrawing } from './section/sectionDrawing.ts'
+export { type SectionOf, sectionOf, threadOf } from './section/sectionOf.ts'
 export { type TrayBolt, type TrayInput, trayDrawing } from './tray/trayDrawing.ts'
+export { type TrayOf, trayOfAnswer } from './tray/trayOfAnswer.ts'

@@ -1,8 +1,8 @@
 import type { Conflict, FaceAnswer, Kind, NextReading, Wanted } from '@gripbook/engine'
-import { sizeName } from './boltName.ts'
+import { roundsToDo, sizeName } from '@gripbook/print'
 import { listed } from './list.ts'
 import { quantityName } from './quantityName.ts'
-import { roundAtAGlance, roundsToDo } from './rounds.ts'
+import { roundAtAGlance } from './rounds.ts'
 
 const MOST_ROUNDS = 4
 

@@ -1,5 +1,5 @@
 import type { HoleAnswer, Kind } from '@gripbook/engine'
-import { boltName } from './boltName.ts'
+import { boltName } from '@gripbook/print'
 import { listed, stopped } from './list.ts'
 import type { Paint } from './paint.ts'
 import { padded, width } from './width.ts'

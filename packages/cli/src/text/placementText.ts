@@ -1,10 +1,10 @@
 import type { Conflict, Face, FaceAnswer, Kind, PlacementAnswer, Unit } from '@gripbook/engine'
-import { boltName, trayOf } from './boltName.ts'
+import { boltName, roundsToDo, trayOf } from '@gripbook/print'
 import { atAGlance } from './glance.ts'
 import { holeLines, percent } from './holeLines.ts'
 import { listed, stopped } from './list.ts'
 import { painter } from './paint.ts'
-import { roundByHand, roundsToDo } from './rounds.ts'
+import { roundByHand } from './rounds.ts'
 import { width } from './width.ts'
 import { wrap } from './wrap.ts'
 

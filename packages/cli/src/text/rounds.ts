@@ -1,28 +1,5 @@
-import type { FaceAnswer, Kind, Move } from '@gripbook/engine'
-import { boltName } from './boltName.ts'
-
-const NONE = 'none'
-
-/**
- * The move whose hole gives up the bolt that this one takes, if any. The engine tells a closed round so that each takes the bolt of the next,
- * and a chain so that each takes the bolt of the one before.
- */
-function sourceOf(i: number, round: readonly Move[]): Move | undefined {
-  const other = isClosed(round) ? round[(i + 1) % round.length] : round[i - 1]
-  return other?.from === round[i]!.to ? other : undefined
-}
-
-/** True for two holes that just exchange their bolts. */
-function isSwap(round: readonly Move[]): boolean {
-  return round.length === 2 && isClosed(round)
-}
-
-/** True when every bolt of the round comes out of a hole of the round. */
-function isClosed(round: readonly Move[]): boolean {
-  return (
-    round.length > 1 && round.every((move, i) => move.to !== NONE && round[(i + 1) % round.length]!.from === move.to)
-  )
-}
+import type { Kind, Move } from '@gripbook/engine'
+import { boltName, isClosed, isSwap, NONE, sourceOf } from '@gripbook/print'
 
 /** A round of moves in a few words, for the sentence at the top: "Swap 4 and 9", "Put p35 (M8×35) in 6". */
 export function roundAtAGlance(round: readonly Move[], tray: ReadonlyMap<string, Kind>): string {
@@ -61,13 +38,4 @@ export function roundByHand(round: readonly Move[], tray: ReadonlyMap<string, Ki
     return out === '' ? bolt : `${out}, ${bolt}`
   })
   return `${steps.join('; ')}.`
-}
-
-/**
- * The rounds that hands should carry out. Left out is what does no more than empty contradicted holes: there the readings are in doubt first,
- * not the bolt.
- */
-export function roundsToDo(answer: FaceAnswer): Move[][] {
-  const inDoubt = ({ hole, to }: Move) => to === NONE && answer.holes[hole]?.verdict === 'contradicted'
-  return answer.changes.cycles.filter((round) => !round.every(inDoubt))
 }
