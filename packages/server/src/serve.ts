@@ -22,6 +22,8 @@ export type Serving = {
   certificate: { file: string; keyFile: string } | null
   /** Makes a code for one more owner, though there is one: for an owner who has lost every device. */
   anotherOwner: boolean
+  /** Folder of the built page; null where it is not built: then the record alone is served. */
+  page: string | null
   logger: FastifyServerOptions['logger']
 }
 
@@ -49,8 +51,9 @@ export async function serve(options: Serving): Promise<Running> {
   return options.shop ? serveShop(options) : serveHere(options)
 }
 
-async function serveHere({ env, dataFolder, port, names, anotherOwner, logger }: Serving): Promise<Running> {
-  const { app, open } = await build({ env, dataFolder, secure: false, logger, hosts: () => [...LOOPBACK, ...names] })
+async function serveHere({ env, dataFolder, port, names, anotherOwner, page, logger }: Serving): Promise<Running> {
+  const hosts = () => [...LOOPBACK, ...names]
+  const { app, open } = await build({ env, dataFolder, secure: false, page, logger, hosts })
   await listen(app, open.close, port, '127.0.0.1')
   return {
     addresses: [`http://localhost:${portOf(app)}`],
@@ -68,6 +71,7 @@ async function serveShop({
   names,
   certificate,
   anotherOwner,
+  page,
   logger,
 }: Serving): Promise<Running> {
   const present = () => presentNames(names)
@@ -88,9 +92,10 @@ async function serveShop({
     ]
   })
   const https = { key: first.key, cert: first.cert }
-  const { app, open } = await build({ env, dataFolder, secure: true, logger, hosts, https, authority: first.authority })
+  const { authority } = first
+  const { app, open } = await build({ env, dataFolder, secure: true, page, logger, hosts, https, authority })
   await listen(app, open.close, port, hasIpv6() ? '::' : '0.0.0.0')
-  const trust = first.authority === null ? null : trustServer(first.authority, portOf(app))
+  const trust = authority === null ? null : trustServer(authority, portOf(app))
   await trust?.listen(portOf(app) + TRUST_PORT_BESIDE).catch(async (error: unknown) => {
     await stopping(app, open.close)
     throw error
@@ -121,11 +126,11 @@ async function serveShop({
     where: open.database.where,
     ownerCode: await open.shop.entrance.ownerCode({ another: anotherOwner }),
     trust:
-      first.authority === null
+      authority === null
         ? null
         : {
             address: `http://${plain[0] ?? reached[0] ?? hostname()}:${portOf(app) + TRUST_PORT_BESIDE}`,
-            fingerprint: first.authority.fingerprint,
+            fingerprint: authority.fingerprint,
           },
     async stop() {
       clearInterval(renewal)
@@ -135,20 +140,20 @@ async function serveShop({
   }
 }
 
-type Building = Pick<Serving, 'env' | 'dataFolder' | 'logger'> & {
+type Building = Pick<Serving, 'env' | 'dataFolder' | 'page' | 'logger'> & {
   secure: boolean
   hosts: () => readonly string[]
   https?: { key: string; cert: string }
   authority?: Authority | null
 }
 
-async function build({ env, dataFolder, secure, logger, hosts, https, authority = null }: Building) {
+async function build({ env, dataFolder, secure, page, logger, hosts, https, authority = null }: Building) {
   let app: FastifyInstance | undefined
   const failed = (error: unknown) => app?.log.error({ err: error }, 'something failed that no request waits for')
   const open = await openShop({ env, dataFolder, secure, authority, clock: Date.now, random: randomBytes, failed })
   try {
     await mustNotBeRestoring(open.shop.db)
-    app = await buildApp(open.shop, { hosts, logger, ...(https === undefined ? {} : { https }) })
+    app = await buildApp(open.shop, { hosts, page, logger, ...(https === undefined ? {} : { https }) })
     return { app, open }
   } catch (error) {
     await open.close()

@@ -16,6 +16,7 @@ import { entryRoutes } from '../routes/entries.ts'
 import { healthRoutes } from '../routes/health.ts'
 import { liveRoutes } from '../routes/live.ts'
 import { metricRoutes } from '../routes/metrics.ts'
+import { pageRoutes } from '../routes/page.ts'
 import { pairingRoutes } from '../routes/pairing.ts'
 import { peopleRoutes } from '../routes/people.ts'
 import { photographRoutes } from '../routes/photographs.ts'
@@ -45,6 +46,8 @@ export type AppOptions = {
   requestsPerMinute?: number
   /** Puts another certificate and so on into the HTTP server. */
   https?: { key: string; cert: string }
+  /** Folder of the built page; without it there is no page here. */
+  page?: string | null
 }
 
 const BODY_LIMIT = 4_000_000
@@ -81,6 +84,7 @@ export async function buildApp(shop: Shop, options: AppOptions): Promise<Fastify
   measure(app)
   for (const routes of ROUTES) await app.register(routes(shop), { prefix: '/api' })
   await app.register(trustRoutes(shop))
+  if (options.page) await app.register(pageRoutes(options.page))
   app.get('/api/openapi.json', { config: { mayCall: 'anyone' }, schema: { hide: true } as object }, () => app.swagger())
   return app
 }
@@ -99,6 +103,7 @@ function headers(secure: boolean): object {
         scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         styleSrc: ["'self'"],
         imgSrc: ["'self'", 'blob:', 'data:'],
+        fontSrc: ["'self'"],
         connectSrc: ["'self'"],
         workerSrc: ["'self'", 'blob:'],
         manifestSrc: ["'self'"],
