@@ -1,0 +1,155 @@
+/** The page as a whole: opens the record, keeps the address and the choices, draws the screen that the address names. */
+import type { Device } from '@gripbook/device'
+import { type Happening, undone } from '@gripbook/record'
+import { useCallback, useEffect, useMemo, useState } from 'preact/hooks'
+import { openBook } from '../device/books.ts'
+import { newId } from '../device/newId.ts'
+import { readSettings, type Settings, writeSettings } from '../device/settings.ts'
+import { FacePage } from '../face/FacePage.tsx'
+import { ReadingsPage } from '../readings/ReadingsPage.tsx'
+import { SettingsPage } from '../settings/SettingsPage.tsx'
+import { TrayPage } from '../tray/TrayPage.tsx'
+import { PartsPage } from '../unit/PartsPage.tsx'
+import { StoryPage } from '../unit/StoryPage.tsx'
+import { UnitPage } from '../unit/UnitPage.tsx'
+import { TakeInPage } from '../units/TakeInPage.tsx'
+import { UnitsPage } from '../units/UnitsPage.tsx'
+import { words } from '../words/index.ts'
+import { AppContext, type App as Around, type Notice } from './context.ts'
+import { faultWords } from './faultWords.ts'
+import { applyLook } from './look.ts'
+import { NoticeBar } from './NoticeBar.tsx'
+import { Pairing } from './Pairing.tsx'
+import { type BookName, pathOf, type Route, readRoute } from './route.ts'
+import { UpdateBar } from './UpdateBar.tsx'
+import { useStatus } from './useStatus.ts'
+
+export function App() {
+  const [route, setRoute] = useState(() => readRoute(location.pathname))
+  const [settings, setSettings] = useState(ownSettings)
+  const [notice, say] = useState<Notice | null>(null)
+  const name: BookName = 'book' in route ? route.book : 'shop'
+  const { device, fault } = useBook(name)
+  const status = useStatus(device)
+
+  useEffect(() => applyLook(settings), [settings])
+  useEffect(() => {
+    const moved = () => setRoute(readRoute(location.pathname))
+    addEventListener('popstate', moved)
+    return () => removeEventListener('popstate', moved)
+  }, [])
+
+  const go = useCallback((to: Route) => {
+    history.pushState(null, '', pathOf(to))
+    setRoute(to)
+    scrollTo(0, 0)
+  }, [])
+  const choose = useCallback((change: Partial<Settings>) => {
+    setSettings((now) => {
+      const next = { ...now, ...change }
+      writeSettings(next)
+      return next
+    })
+  }, [])
+
+  const around = useMemo((): Around | null => {
+    if (device === null) return null
+    const who = (name === 'shop' ? status?.person?.id : undefined) ?? settings.own!.id
+    const write: Around['write'] = async (unit, happenings: readonly Happening[], said) => {
+      if (happenings.length === 0) return []
+      try {
+        const events = await device.appendAll(unit, who, happenings)
+        if (said !== undefined) say({ words: said, tone: 'done', undo: { unit, events } })
+        return events
+      } catch (error) {
+        say({ words: faultWords(error), tone: 'fault' })
+        return null
+      }
+    }
+    return {
+      route,
+      go,
+      settings,
+      choose,
+      book: { name, device, who, status: name === 'shop' ? status : null },
+      notice,
+      say,
+      write,
+      async undo() {
+        if (notice?.undo === undefined) return
+        const { unit, events } = notice.undo
+        const back = [...events].reverse().map(({ id }) => undone({ event: id }))
+        if ((await write(unit, back)) !== null) say({ words: words.shell.isUndone, tone: 'done' })
+      },
+    }
+  }, [device, name, status, settings, route, notice, go, choose])
+
+  if (fault !== null) return <CannotOpen words={fault} />
+  if (around === null) return <p class="starting">{words.shell.opening}</p>
+  return (
+    <AppContext.Provider value={around}>
+      <Screen route={route} />
+      <NoticeBar />
+      <UpdateBar />
+      <Pairing />
+    </AppContext.Provider>
+  )
+}
+
+function Screen({ route }: { route: Route }) {
+  switch (route.at) {
+    case 'units':
+      return <UnitsPage />
+    case 'take-in':
+      return <TakeInPage />
+    case 'settings':
+      return <SettingsPage />
+    case 'unit':
+      return <UnitPage key={route.unit} unit={route.unit} />
+    case 'story':
+      return <StoryPage key={route.unit} unit={route.unit} />
+    case 'parts':
+      return <PartsPage key={route.unit} unit={route.unit} />
+    case 'face':
+      return <FacePage key={`${route.unit} ${route.face}`} {...route} />
+    case 'tray':
+      return <TrayPage key={`${route.unit} ${route.face}`} {...route} />
+    case 'readings':
+      return <ReadingsPage key={`${route.unit} ${route.face}`} {...route} />
+  }
+}
+
+/** The record of that name; the one before stays open, since it goes on sending. */
+function useBook(name: BookName): { device: Device | null; fault: string | null } {
+  const [open, setOpen] = useState<Partial<Record<BookName, Device>>>({})
+  const [fault, setFault] = useState<string | null>(null)
+  useEffect(() => {
+    openBook(name).then(
+      (device) => setOpen((before) => ({ ...before, [name]: device })),
+      (error: unknown) => setFault(faultWords(error)),
+    )
+  }, [name])
+  return { device: open[name] ?? null, fault }
+}
+
+/** One who has never been here gets the id under which this device writes until it is paired. */
+function ownSettings(): Settings {
+  const kept = readSettings()
+  if (kept.own !== null) return kept
+  const settings = { ...kept, own: { id: newId(), name: '' } }
+  writeSettings(settings)
+  return settings
+}
+
+function CannotOpen({ words: why }: { words: string }) {
+  return (
+    <main class="cannot-open">
+      <h1>{words.shell.cannotOpen}</h1>
+      <p>{why}</p>
+      <p>{words.shell.cannotOpenWhat}</p>
+      <button type="button" class="button button--act" onClick={() => location.reload()}>
+        {words.shell.tryAgain}
+      </button>
+    </main>
+  )
+}

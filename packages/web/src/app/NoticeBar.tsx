@@ -1,0 +1,36 @@
+import { useEffect } from 'preact/hooks'
+import { Icon } from '../look/icons.tsx'
+import { words } from '../words/index.ts'
+import { useApp } from './context.ts'
+import './NoticeBar.css'
+
+const SHOWN_FOR = 12_000
+
+/** What was just done, with its undo; a fault stays until it is closed. */
+export function NoticeBar() {
+  const { notice, say, undo } = useApp()
+  useEffect(() => {
+    if (notice?.tone !== 'done') return
+    const timer = setTimeout(() => say(null), SHOWN_FOR)
+    return () => clearTimeout(timer)
+  }, [notice, say])
+  return (
+    <div class="notice-place" role="status" aria-live="polite">
+      {notice !== null && (
+        <div class={`notice notice--${notice.tone}`}>
+          <Icon name={notice.tone === 'done' ? 'tick' : 'warning'} />
+          <p class="notice__words">{notice.words}</p>
+          {notice.undo !== undefined && (
+            <button type="button" class="notice__undo" onClick={() => void undo()}>
+              <Icon name="undo" />
+              {words.shell.undo}
+            </button>
+          )}
+          <button type="button" class="notice__close" aria-label={words.shell.close} onClick={() => say(null)}>
+            <Icon name="cross" />
+          </button>
+        </div>
+      )}
+    </div>
+  )
+}

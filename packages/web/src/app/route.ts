@@ -1,0 +1,59 @@
+/** Where one is in the page, as an address that can be kept, sent and opened again without signal. */
+export type BookName = 'shop' | 'practice'
+
+export type Route =
+  | { at: 'units' }
+  | { at: 'take-in' }
+  | { at: 'settings' }
+  | { at: 'unit'; book: BookName; unit: string }
+  | { at: 'story'; book: BookName; unit: string }
+  | { at: 'parts'; book: BookName; unit: string }
+  | { at: 'face'; book: BookName; unit: string; face: string; hole?: string }
+  | { at: 'tray'; book: BookName; unit: string; face: string }
+  | { at: 'readings'; book: BookName; unit: string; face: string; of?: string }
+
+/** The route of a path; one that leads nowhere leads to the list of units. */
+export function readRoute(path: string): Route {
+  const [first, ...rest] = path.split('/').filter(Boolean).map(decoded)
+  if (first === 'take-in' || first === 'settings') return { at: first }
+  const book: BookName = first === 'practice' ? 'practice' : 'shop'
+  const [what, unit, place, face, more, of] = first === 'practice' ? rest : [first, ...rest]
+  if (what !== 'unit' || !unit) return { at: 'units' }
+  if (place === 'story' || place === 'parts') return { at: place, book, unit }
+  if (place !== 'face' || !face) return { at: 'unit', book, unit }
+  if (more === 'tray') return { at: 'tray', book, unit, face }
+  if (more === 'readings') return { at: 'readings', book, unit, face, ...(of ? { of } : {}) }
+  if (more === 'hole' && of) return { at: 'face', book, unit, face, hole: of }
+  return { at: 'face', book, unit, face }
+}
+
+/** The path of a route: `/unit/…/face/pump-cover/hole/3`. */
+export function pathOf(route: Route): string {
+  if (route.at === 'units') return '/'
+  if (route.at === 'take-in' || route.at === 'settings') return `/${route.at}`
+  const parts = ['unit', route.unit]
+  if (route.at === 'story' || route.at === 'parts') parts.push(route.at)
+  if ('face' in route) parts.push('face', route.face)
+  if (route.at === 'tray') parts.push('tray')
+  if (route.at === 'readings') parts.push('readings', ...(route.of === undefined ? [] : [route.of]))
+  if (route.at === 'face' && route.hole !== undefined) parts.push('hole', route.hole)
+  return `${route.book === 'practice' ? '/practice' : ''}/${parts.map(encodeURIComponent).join('/')}`
+}
+
+/** Where "back" leads: one step out, whatever way one came. */
+export function outOf(route: Route): Route {
+  if (route.at === 'tray' || route.at === 'readings' || (route.at === 'face' && route.hole !== undefined))
+    return { at: 'face', book: route.book, unit: route.unit, face: route.face }
+  if (route.at === 'face' || route.at === 'story' || route.at === 'parts')
+    return { at: 'unit', book: route.book, unit: route.unit }
+  return { at: 'units' }
+}
+
+/** A broken % in an address is no reason to fail. */
+function decoded(part: string): string {
+  try {
+    return decodeURIComponent(part)
+  } catch {
+    return part
+  }
+}

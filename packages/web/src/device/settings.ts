@@ -1,0 +1,76 @@
+/** What the person has chosen for this device: kept on it, never sent. */
+import type { LengthUnit, TorqueUnit } from '@gripbook/engine'
+
+export type Instrument = {
+  name: string
+  /** Number in the shop, where it has one. */
+  number?: string
+  /** ± of one reading, in `unit`: what every verdict carries. */
+  plusMinus: number
+  unit: LengthUnit
+}
+
+export type Settings = {
+  length: LengthUnit
+  torque: TorqueUnit
+  look: 'by system' | 'light' | 'dark' | 'bright'
+  gloves: boolean
+  /** CSS pixels in one true millimetre, from the bank card on the screen; null: never laid. */
+  pixelsPerMillimetre: number | null
+  instruments: Instrument[]
+  /** Name of the instrument used last for each quantity ("grip", "length", …). */
+  used: Record<string, string>
+  /** Thread given last to a hole and to a kind. */
+  thread: string
+  /** What was closed by hand and is not shown again: first-use hints, cautions that were read. */
+  seen: string[]
+  /** Id and name under which this device writes while it is not paired. */
+  own: { id: string; name: string } | null
+}
+
+/**
+ * Permissible errors of usual instruments, in mm: caliper by DIN 862 (20 µm, and 20 µm more for depth), step of the rule and the wedge gauge by
+ * common practice, no source. What the shop's own certificate says rules.
+ */
+export const USUAL_INSTRUMENTS: readonly Instrument[] = [
+  { name: 'digital caliper', plusMinus: 0.05, unit: 'mm' },
+  { name: 'depth gauge', plusMinus: 0.1, unit: 'mm' },
+  { name: 'wedge gauge', plusMinus: 0.05, unit: 'mm' },
+  { name: 'vernier caliper', plusMinus: 0.1, unit: 'mm' },
+  { name: 'depth probe', plusMinus: 0.2, unit: 'mm' },
+  { name: 'steel rule', plusMinus: 0.5, unit: 'mm' },
+]
+
+export const FIRST_SETTINGS: Settings = {
+  length: 'mm',
+  torque: 'N·m',
+  look: 'by system',
+  gloves: false,
+  pixelsPerMillimetre: null,
+  instruments: [...USUAL_INSTRUMENTS],
+  used: {},
+  thread: 'M6',
+  seen: [],
+  own: null,
+}
+
+const PLACE = 'gripbook settings'
+
+/** What was chosen here before; what cannot be read counts as not chosen. */
+export function readSettings(): Settings {
+  try {
+    const kept = JSON.parse(localStorage.getItem(PLACE) ?? '{}') as Partial<Settings>
+    return { ...FIRST_SETTINGS, ...kept }
+  } catch {
+    return FIRST_SETTINGS
+  }
+}
+
+/** Where the browser keeps nothing the choice holds until the page is closed. */
+export function writeSettings(settings: Settings): void {
+  try {
+    localStorage.setItem(PLACE, JSON.stringify(settings))
+  } catch {
+    // Nothing of the record is in it.
+  }
+}

@@ -1,0 +1,3 @@
+export function FacePage(_: Record<string, unknown>) {
+  return <p>FacePage</p>
+}

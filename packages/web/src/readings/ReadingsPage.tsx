@@ -1,0 +1,3 @@
+export function ReadingsPage(_: Record<string, unknown>) {
+  return <p>ReadingsPage</p>
+}

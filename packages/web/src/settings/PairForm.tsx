@@ -1,0 +1,3 @@
+export function PairForm(_: Record<string, unknown>) {
+  return <p>PairForm</p>
+}

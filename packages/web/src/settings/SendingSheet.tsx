@@ -1,0 +1,3 @@
+export function SendingSheet(_: Record<string, unknown>) {
+  return <p>SendingSheet</p>
+}

@@ -1,0 +1,3 @@
+export function SettingsPage(_: Record<string, unknown>) {
+  return <p>SettingsPage</p>
+}

@@ -1,0 +1,3 @@
+export function TrayPage(_: Record<string, unknown>) {
+  return <p>TrayPage</p>
+}

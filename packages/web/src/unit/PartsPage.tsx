@@ -1,0 +1,3 @@
+export function PartsPage(_: Record<string, unknown>) {
+  return <p>PartsPage</p>
+}

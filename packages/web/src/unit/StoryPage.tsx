@@ -1,0 +1,3 @@
+export function StoryPage(_: Record<string, unknown>) {
+  return <p>StoryPage</p>
+}

@@ -1,0 +1,3 @@
+export function UnitPage(_: Record<string, unknown>) {
+  return <p>UnitPage</p>
+}

@@ -1,0 +1,3 @@
+export function TakeInPage(_: Record<string, unknown>) {
+  return <p>TakeInPage</p>
+}

@@ -1,0 +1,3 @@
+export function UnitsPage(_: Record<string, unknown>) {
+  return <p>UnitsPage</p>
+}
