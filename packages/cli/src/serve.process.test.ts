@@ -5,6 +5,7 @@ import { request as https } from 'node:https'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { builtPage } from './builtPage.ts'
 import { pairedDevice, run, type ServedShop, serve } from './testing/served.ts'
 
 let folder = ''
@@ -27,6 +28,13 @@ async function started(args: string[]): Promise<ServedShop> {
 test('the first start offers the owner a code, what was kept is there after a stop, and then there is none', async () => {
   const first = await started([])
   expect(first.url).toMatch(/^http:\/\/localhost:\d+$/)
+  const page = await fetch(first.url, { headers: { accept: 'text/html' } })
+  const built = (await builtPage()) !== null
+  expect([
+    page.status,
+    first.said.includes('The page is not built'),
+    first.said.includes(`/#pair=${first.code}\n`),
+  ]).toEqual(built ? [200, false, true] : [404, true, false])
   const device = await pairedDevice(first, first.code!, randomUUID())
   expect(await device.send(4)).toBe(200)
   expect(await first.stop()).toBe(0)

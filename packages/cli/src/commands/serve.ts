@@ -1,5 +1,6 @@
-import type { Running } from '@gripbook/server'
+import { builtPage } from '../builtPage.ts'
 import { STATUS } from '../world.ts'
+import { greeting } from './greeting.ts'
 import { keepingCommand } from './keeping.ts'
 
 const USUAL_PORT = 7480
@@ -10,7 +11,7 @@ const WORDS =
 
 const HELP = `gripbook ${WORDS}
 
-Keeps the shop's record and serves it to the shop's devices until it is stopped (Ctrl-C).
+Keeps the shop's record and serves it, with the page, to the shop's devices until it is stopped (Ctrl-C).
 
   --data DIR          where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
   --port N            the port, ${USUAL_PORT} if not given
@@ -22,7 +23,7 @@ Keeps the shop's record and serves it to the shop's devices until it is stopped 
   --log LEVEL         ${LEVELS.join(', ')}; "info" if not given. Logs are JSON lines on standard error.
 
 GRIPBOOK_DATABASE_URL=postgres://… keeps the record on a PostgreSQL server instead of the data folder.
-The first start prints a one-time code: the device that is paired with it belongs to the owner.
+The first start prints a one-time code, and a link that pairs with it at once: the device that is paired so belongs to the owner.
 `
 
 /** The shop's server. */
@@ -43,6 +44,7 @@ export const serveCommand = keepingCommand({
     if ((file === undefined) !== (keyFile === undefined)) return refuse('--certificate and --key go together.')
     if (file !== undefined && !flags.has('--shop'))
       return refuse('--certificate is for the shop’s network: add --shop.')
+    const page = await builtPage()
     const running = await server.serve({
       env: world.env,
       dataFolder: values.get('--data') ?? server.dataFolder(world.env),
@@ -51,34 +53,13 @@ export const serveCommand = keepingCommand({
       names: values.has('--name') ? [values.get('--name')!] : [],
       certificate: file === undefined ? null : { file, keyFile: keyFile! },
       anotherOwner: flags.has('--another-owner'),
+      page,
       logger: level === 'silent' ? false : { level, stream: { write: world.err } },
     })
-    out(greeting(running))
+    out(greeting(running, page !== null))
     await world.stopAsked()
     out('Stopping.\n')
     await running.stop()
     return STATUS.right
   },
 })
-
-function greeting({ addresses, where, ownerCode, trust }: Running): string {
-  const lines = [`Gripbook serves at ${addresses[0]}`]
-  if (addresses.length > 1) lines.push(`  also ${addresses.slice(1).join(', ')}`)
-  lines.push(`The record is kept at ${where}`)
-  if (trust !== null)
-    lines.push(
-      '',
-      `A new device first has to trust this shop: open ${trust.address} on it.`,
-      'The certificate’s fingerprint (SHA-256) must be:',
-      ...fingerprintLines(trust.fingerprint),
-    )
-  if (ownerCode !== null)
-    lines.push('', `Pair the owner’s device with the code  ${ownerCode}`, 'It counts once, until the next start.')
-  return `${lines.join('\n')}\n\n`
-}
-
-/** In two lines, as a phone shows it. */
-function fingerprintLines(fingerprint: string): string[] {
-  const pairs = fingerprint.split(':')
-  return [pairs.slice(0, 16), pairs.slice(16)].map((half) => `  ${half.join(' ')}`)
-}
