@@ -43,8 +43,8 @@ export type Device = {
   watchNotStored(listener: (notStored: readonly NotStored[]) => void): () => void
   /** Refused entries of a unit, and refused photographs, are sent again: when what they were refused for has been put right. */
   tryAgain(unit: string): Promise<void>
-  /** Pairs with a code of the owner's. Errors: 'code-not-valid', 'too-often', 'no-answer', 'refused-by-shop'. */
-  pair(code: string, personName?: string): Promise<Person>
+  /** Pairs with a code of the owner's; `before`: at most 20 ids (UUID) under which people wrote on this device before it was paired, so that these entries are taken. Errors: 'code-not-valid', 'too-often', 'no-answer', 'refused-by-shop'. */
+  pair(code: string, personName?: string, before?: readonly string[]): Promise<Person>
   /** Ends the session; what waits stays and goes on after pairing again. Errors: 'no-answer', since the shop has to end it. */
   signOut(): Promise<void>
   /** Asks the browser never to clear the record by itself, as pairing does by itself; null where it cannot be asked. */
@@ -197,9 +197,9 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       news.tell({ of: 'units', units: [unit] })
       wake('new-entry')
     },
-    async pair(code, personName) {
+    async pair(code, personName, before) {
       const device = { id: self.id, secret: self.secret, name: place.label }
-      const body = JSON.stringify({ code, device, ...(personName === undefined ? {} : { name: personName }) })
+      const body = JSON.stringify({ code, device, name: personName, before })
       const answer = await ask({ method: 'POST', path: '/pairing', body })
       if (!answer.ok) throw pairingFault(answer)
       const { person } = answer.body as { person?: unknown }

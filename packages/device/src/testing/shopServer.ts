@@ -48,6 +48,8 @@ export type TestShop = {
   close(): Promise<void>
 }
 
+type Pairing = { code: string; device: { id: string; name: string }; name?: string; before?: string[] }
+
 type Session = { person: { id: string; name: string; role: string }; device: { id: string; name: string } }
 
 const SCRIPT = '<!doctype html><meta charset="utf-8"><title>trial</title><script type="module" src="/page.js"></script>'
@@ -121,10 +123,10 @@ export async function testShop(script: string): Promise<TestShop> {
   ): Promise<[number, unknown]> {
     const read = (): Record<string, unknown> => JSON.parse(body.toString()) as Record<string, unknown>
     if (path === '/pairing' && method === 'POST') {
-      const { code, device, name } = read() as { code: string; device: { id: string; name: string }; name?: string }
+      const { code, device, name, before } = read() as Pairing
       if (code === 'wrong') return no(401, 'code-not-valid')
       const token = `t${sessions.size}-${Date.now()}`
-      const person = { id: 'builder-1', name: name ?? 'Builder', role: 'builder' }
+      const person = { id: before?.[0] ?? 'builder-1', name: name ?? 'Builder', role: 'builder' }
       sessions.set(token, { person, device: { id: device.id, name: device.name } })
       response.setHeader('set-cookie', `session=${token}; Path=/; HttpOnly; SameSite=Strict`)
       return [201, { person, device: { id: device.id, name: device.name }, expires: '2030-01-01T00:00:00.000Z' }]

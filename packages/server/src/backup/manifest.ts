@@ -50,6 +50,8 @@ export const peopleSchema = z.strictObject({
       role: z.enum(['owner', 'builder', 'checker', 'viewer']),
       since: whole,
       left_at: z.nullable(whole),
+      /** Not in backups from before there was such. */
+      stands_for: z.optional(z.nullable(uuid)),
     }),
   ),
   devices: z.array(z.strictObject({ id: uuid, name: text(200), secret_hash: sha, since: whole })),

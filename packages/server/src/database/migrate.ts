@@ -1,5 +1,6 @@
 import { type Kysely, type Migration, type MigrationResult, Migrator, sql } from 'kysely'
 import { DatabaseError } from './faults.ts'
+import { before0005 } from './migrations/before0005.ts'
 import { entrance0002 } from './migrations/entrance0002.ts'
 import { keeping0004 } from './migrations/keeping0004.ts'
 import { photographs0003 } from './migrations/photographs0003.ts'
@@ -11,6 +12,7 @@ export const MIGRATIONS: Record<string, Migration> = {
   '0002-entrance': entrance0002,
   '0003-photographs': photographs0003,
   '0004-keeping': keeping0004,
+  '0005-before': before0005,
 }
 
 const NO_PRIVILEGE = '42501'

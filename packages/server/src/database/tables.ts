@@ -20,7 +20,15 @@ export type Tables = {
   record_head: { unit: string; device: string; seq: number; hash: string; position: number }
   /** One row: whoever changes who may come in moves `turn` on, and holds the row until the end of the transaction. */
   entrance_shop: { id: number; turn: number }
-  entrance_person: { id: string; name: string; role: Role; since: number; left_at: number | null }
+  /** `stands_for`: the person who wrote under this id on a device that was not paired yet; null for people themselves. */
+  entrance_person: {
+    id: string
+    name: string
+    role: Role
+    since: number
+    left_at: number | null
+    stands_for: ColumnType<string | null, string | null | undefined>
+  }
   entrance_device: { id: string; name: string; secret_hash: string; since: number }
   /** Every person who was ever paired on a device; never deleted, so that what waits on the device may still be sent. */
   entrance_pairing: { device: string; person: string; since: number }

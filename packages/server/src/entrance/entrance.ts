@@ -41,13 +41,14 @@ export type Entrance = {
   makeCode(by: Session, whom: ForWhom): Promise<{ code: string; expires: string }>
   /**
    * Uses up a code, pairs the device and opens its session; the device's sessions before it end. `name` is the person's, needed with the owner code
-   * alone; `replaces` a session that ends with it, as its cookie is overwritten. `token` is for the cookie and kept nowhere. Throws `Refused`:
+   * alone; `replaces` a session that ends with it, as its cookie is overwritten; `before` ids under which this device wrote before it was paired: each
+   * that nobody else has becomes the new person's, or stands for the person, unless that is a viewer. `token` is for the cookie and kept nowhere. Throws `Refused`:
    * code-not-valid, wrong-secret, wrong-request.
    */
   pair(
     code: string,
     asking: Asking,
-    more?: { name?: string; replaces?: string },
+    more?: { name?: string; replaces?: string; before?: readonly string[] },
   ): Promise<{ token: string; session: Session }>
   /** Everyone who ever belonged to the shop, in the order in which they came. */
   people(): Promise<Person[]>

@@ -18,11 +18,13 @@ export async function mustBeAllowed(db: Kysely<Tables>, session: Session, entrie
     const rows = await db
       .selectFrom('entrance_pairing as pairing')
       .innerJoin('entrance_person as person', 'person.id', 'pairing.person')
-      .select(['person.id', 'person.role'])
+      .leftJoin('entrance_person as meant', 'meant.id', 'person.stands_for')
+      .select(['person.id', 'person.role', 'meant.role as meant'])
       .where('pairing.device', '=', device.id)
       .where('person.id', 'in', others)
       .execute()
-    for (const { id, role } of rows) roles.set(id, role)
+    // An id from before the pairing is no way round what has become of its person since.
+    for (const { id, role, meant } of rows) roles.set(id, meant === 'viewer' ? meant : role)
   }
   entries.forEach((entry, index) => {
     const role = roles.get(entry.who)

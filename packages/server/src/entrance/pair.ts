@@ -1,7 +1,8 @@
 /** A code and a device become a session. */
-import type { Kysely, Transaction } from 'kysely'
+import type { Kysely, Selectable, Transaction } from 'kysely'
 import { Refused } from '../app/faults.ts'
 import type { Tables } from '../database/tables.ts'
+import { freeIds, keepBefore } from './before.ts'
 import { type Code, useUp } from './codes.ts'
 import type { Asking, Session } from './entrance.ts'
 import { inTurn } from './inTurn.ts'
@@ -9,7 +10,7 @@ import { hashed, newId, sameHash } from './secrets.ts'
 import { deleteEnded, sessionFrom } from './sessions.ts'
 
 type Random = (bytes: number) => Buffer
-type PersonRow = Tables['entrance_person']
+type PersonRow = Omit<Selectable<Tables['entrance_person']>, 'stands_for'>
 
 const TOKEN_BYTES = 32
 
@@ -19,19 +20,21 @@ export async function pair(
   now: number,
   code: string,
   asking: Asking,
-  { name, replaces }: { name?: string; replaces?: string },
+  { name, replaces, before = [] }: { name?: string; replaces?: string; before?: readonly string[] },
 ): Promise<{ token: string; session: Session }> {
   const paired = await inTurn(db, async (trx) => {
     const used = await useUp(trx, code, now)
     if (used === null) return null
     // From here on a refusal undoes the whole: the code is still there for whoever holds it.
     await keepDevice(trx, asking, now)
-    const person = await personFor(trx, used, name, newId(random), now)
+    const free = used.role === 'viewer' ? [] : await freeIds(trx, before, asking.id)
+    const person = await personFor(trx, used, name, free[0] ?? newId(random), now)
     await trx
       .insertInto('entrance_pairing')
       .values({ device: asking.id, person: person.id, since: now })
       .onConflict((conflict) => conflict.doNothing())
       .execute()
+    await keepBefore(trx, free, person, asking.id, now)
     await deleteEnded(trx, now)
     await deleteReplaced(trx, asking.id, replaces)
     return openSession(trx, random, person, asking, now)

@@ -4,7 +4,7 @@
  * What was read is kept for 3 s, so that the requests of a busy device do not each ask the database. Whoever ends a session or changes a person forgets
  * all that this process keeps, at once; another process reads anew after those 3 s at the latest, counted from before its last reading.
  */
-import type { Kysely } from 'kysely'
+import type { Kysely, Selectable } from 'kysely'
 import { Refused } from '../app/faults.ts'
 import type { Tables } from '../database/tables.ts'
 import type { Person, Session } from './entrance.ts'
@@ -139,7 +139,13 @@ export function sessionFrom(row: SessionRow): Session {
   }
 }
 
-export function personFrom({ id, name, role, since, left_at }: Tables['entrance_person']): Person {
+export function personFrom({
+  id,
+  name,
+  role,
+  since,
+  left_at,
+}: Omit<Selectable<Tables['entrance_person']>, 'stands_for'>): Person {
   return { id, name, role, since: iso(since), left: left_at === null ? null : iso(left_at) }
 }
 

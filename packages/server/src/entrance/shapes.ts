@@ -3,7 +3,7 @@ import { isPrintable } from '@gripbook/record'
 import * as z from 'zod/mini'
 import { ROLES } from './entrance.ts'
 
-const MOST_OF_A_NAME = 80
+export const MOST_OF_A_NAME = 80
 
 export const uuid = z.string().check(z.regex(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/))
 

@@ -57,7 +57,7 @@ test('files have their types; what has a hash in its name is kept for a year, no
   const year = 'public, max-age=31536000, immutable'
   for (const [url, type, cache] of [
     ['/sw.js', 'application/javascript; charset=utf-8', 'no-cache'],
-    ['/manifest.webmanifest', 'application/manifest+json; charset=utf-8', 'no-cache'],
+    ['/manifest.webmanifest', 'application/manifest+json', 'no-cache'],
     ['/assets/page-Ab3_x-9Q.js', 'application/javascript; charset=utf-8', year],
     ['/assets/solver-C0ffee00.wasm', 'application/wasm', year],
     ['/assets/notes.css', 'text/css; charset=utf-8', 'no-cache'],

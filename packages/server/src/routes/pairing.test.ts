@@ -97,6 +97,15 @@ describe('pairing', () => {
     expect(answer.json()).toMatchObject({ status: 403, code: 'wrong-secret' })
   })
 
+  test('at most twenty ids from before the pairing are taken, and the first becomes the new person’s', async () => {
+    const ids = Array.from({ length: 21 }, () => newDevice().id)
+    const { code } = await codeFor({ name: 'Jo', role: 'builder' })
+    const pairing = (before: unknown) => ask('POST', '/pairing', null, { code, device: newDevice(), before })
+    for (const wrong of [ids, ['Jo'], ids[0], null])
+      expect((await pairing(wrong)).json()).toMatchObject({ status: 400, code: 'wrong-request' })
+    expect((await pairing(ids.slice(1))).json()).toMatchObject({ person: { id: ids[1], name: 'Jo' } })
+  })
+
   test('names are 1 to 80 characters that can be seen', async () => {
     const named = async (name: unknown) =>
       (await ask('POST', '/codes', entered.owner.token, { name, role: 'viewer' })).statusCode

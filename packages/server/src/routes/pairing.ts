@@ -2,6 +2,7 @@
 import { renderSVG } from 'uqr'
 import * as z from 'zod/mini'
 import type { Routes } from '../app/kinds.ts'
+import { MOST_BEFORE } from '../entrance/before.ts'
 import { sessionCookie } from '../entrance/cookie.ts'
 import { MOST_DAYS } from '../entrance/sessions.ts'
 import { device, person, role, shownName, uuid } from '../entrance/shapes.ts'
@@ -18,7 +19,7 @@ export const pairingRoutes: Routes = (shop) => async (app) => {
       config: { mayCall: 'anyone', rateLimit: { max: TRIES_PER_MINUTE, timeWindow: 60_000 } },
       schema: {
         summary:
-          'Pair a device with a code, used once; `name` is the person’s, with the owner code. Sets the session’s cookie',
+          'Pair a device with a code, used once; `name` is the person’s, with the owner code; `before` ids under which the device wrote before. Sets the session’s cookie',
         body: z.strictObject({
           code: z.string().check(z.maxLength(100)),
           device: z.strictObject({
@@ -27,14 +28,16 @@ export const pairingRoutes: Routes = (shop) => async (app) => {
             name: shownName,
           }),
           name: z.optional(shownName),
+          before: z.optional(z.array(uuid).check(z.maxLength(MOST_BEFORE))),
         }),
         response: { 201: z.object({ person, device, expires: z.string() }) },
       },
     },
-    async ({ body, session: before }, reply) => {
+    async ({ body, session: replaced }, reply) => {
       const { token, session } = await shop.entrance.pair(body.code, body.device, {
         ...(body.name === undefined ? {} : { name: body.name }),
-        ...(before === null ? {} : { replaces: before.id }),
+        ...(replaced === null ? {} : { replaces: replaced.id }),
+        ...(body.before === undefined ? {} : { before: body.before }),
       })
       reply.header('set-cookie', sessionCookie(token, MOST_DAYS * DAY_SECONDS, shop.secure))
       return reply.status(201).send({ person: session.person, device: session.device, expires: session.expires })
