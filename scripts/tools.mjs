@@ -10,6 +10,7 @@ export const TOOLS = {
   tsc: 'node_modules/typescript/bin/tsc',
   biome: 'node_modules/@biomejs/biome/bin/biome',
   knip: 'node_modules/knip/bin/knip.js',
+  vite: 'node_modules/vite/bin/vite.js',
   vitest: 'node_modules/vitest/vitest.mjs',
 }
 

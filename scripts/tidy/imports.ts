@@ -9,11 +9,17 @@ const MAY_IMPORT: Record<string, { ours: string[]; fromOutside: string[]; node: 
   record: { ours: ['engine'], fromOutside: ['zod'], node: false },
   print: { ours: ['engine', 'record'], fromOutside: [], node: false },
   device: { ours: ['engine', 'record'], fromOutside: ['dexie'], node: false },
+  web: {
+    ours: ['engine', 'record', 'print', 'device'],
+    fromOutside: ['preact', 'highs', 'workbox-window', 'virtual:pwa-register'],
+    node: false,
+  },
   server: {
     ours: ['engine', 'record'],
     fromOutside: [
       '@fastify/helmet',
       '@fastify/rate-limit',
+      '@fastify/static',
       '@fastify/swagger',
       'aws4fetch',
       'cookie',

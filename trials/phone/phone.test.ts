@@ -31,8 +31,8 @@ afterAll(async () => {
 
 type Phone = { context: BrowserContext; page: Page; who: string }
 
-/** A browser of its own that is paired as someone of this role; the page comes from the trial, everything else from the server. */
-async function phone(role: 'builder' | 'checker'): Promise<Phone> {
+/** A browser of its own; the page comes from the trial, everything else from the server. */
+async function unpaired(): Promise<Pick<Phone, 'context' | 'page'>> {
   const context = await browser.newContext()
   const url = `http://localhost:${port}/`
   await context.route(url, (route) =>
@@ -41,6 +41,12 @@ async function phone(role: 'builder' | 'checker'): Promise<Phone> {
   await context.route(`${url}page.js`, (route) => route.fulfill({ contentType: 'text/javascript', body: script }))
   const page = await openPage(context, url)
   await page.evaluate(() => window.trial.open())
+  return { context, page }
+}
+
+/** The same, paired as someone of this role. */
+async function phone(role: 'builder' | 'checker'): Promise<Phone> {
+  const { context, page } = await unpaired()
   const code = (await shop.owner.ask('POST', '/api/codes', { name: `A ${role}`, role })).json().code as string
   await page.evaluate((code) => window.trial.device!.pair(code), code)
   const { person } = await status(page)
@@ -95,6 +101,25 @@ test('two phones work on one unit without signal, and end in the same state as t
     return [answer.status, width, height]
   }, photograph)
   expect(seen).toEqual([200, 320, 240])
+})
+
+test('what was written before the pairing is taken after it, for someone new and for someone who is there', async () => {
+  const builder = await phone('builder')
+  for (const whom of [{ name: 'Someone new', role: 'builder' }, { person: builder.who }]) {
+    const unit = crypto.randomUUID()
+    const who = crypto.randomUUID()
+    const { page } = await unpaired()
+    await page.evaluate(([unit, who]) => window.trial.note(unit, 'before there was a shop', who), [unit, who] as const)
+    const code = (await shop.owner.ask('POST', '/api/codes', whom)).json().code as string
+    const person = await page.evaluate(([code, who]) => window.trial.device!.pair(code, undefined, [who]), [
+      code,
+      who,
+    ] as const)
+    await page.evaluate(([unit, who]) => window.trial.note(unit, 'and after', who), [unit, person.id] as const)
+    await allSent(page)
+    expect((await shop.store.ofUnit(unit)).map((entry) => entry.who)).toEqual([who, person.id])
+    expect(person.id === who).toBe('name' in whom)
+  }
 })
 
 test('a session that the owner ends keeps what waits, and it is sent after pairing again', async () => {

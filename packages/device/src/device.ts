@@ -63,6 +63,8 @@ export async function openDevice(given: Given = {}): Promise<Device> {
   const notStoredListeners = new Set<(notStored: readonly NotStored[]) => void>()
   const units = unitsHere(db, news)
   const ending = new AbortController()
+  let pairings = 0
+  let pairingsAtRound = 0
 
   function stand(change: Partial<Standing>): void {
     Object.assign(standing, change)
@@ -101,9 +103,13 @@ export async function openDevice(given: Given = {}): Promise<Device> {
 
   const following = follower({ db, self, place, ask, store, reached: () => loop.wake('network-back') })
 
+  const takeTurn = inTurn(db, place)
   const loop = startLoop({
     place,
-    turn: inTurn(db, place),
+    turn(work, until) {
+      pairingsAtRound = pairings
+      return takeTurn(work, until)
+    },
     ending,
     sender: sender({
       db,
@@ -121,6 +127,8 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       const fault = error === null ? null : storageFault(error)
       // What was sent could not be noted as sent: it is sent again, which is harmless, once there is room.
       if (fault?.code === 'storage-full') void makeRoom(db, 0).catch(() => {})
+      // A round that began before a pairing tells nothing of the session since: the one that the pairing has woken will.
+      if (pairingsAtRound !== pairings && error === null && isSignedOut(last)) return
       stand({
         trouble: last,
         ...(isSignedOut(last) ? { signedIn: 'no' as const, person: null } : {}),
@@ -204,6 +212,7 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       if (!answer.ok) throw pairingFault(answer)
       const { person } = answer.body as { person?: unknown }
       if (!isObject(person) || !isPerson(person)) throw new DeviceFault('strange-answer', { status: answer.status })
+      pairings++
       stand({ signedIn: 'yes', person, trouble: null })
       // With another person or role the shop may take what it refused before.
       const changed = await inWords(() => waitAgain(db, { codes: ['not-allowed', 'other-device'] }))
