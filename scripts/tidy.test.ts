@@ -46,6 +46,7 @@ describe('a planted fault is found, and only that', () => {
     ],
     ['print doing input and output', 'packages/print/src/a.ts', "import 'node:fs'", 'print may not import node:fs'],
     ['the command importing what is not listed', 'packages/cli/src/a.ts', "import 'left'", 'cli may not import left'],
+    ['the page importing Node', 'packages/web/src/a.ts', "import 'node:fs'", 'web may not import node:fs'],
     [
       'the server importing what is not listed',
       'packages/server/src/a.ts',
