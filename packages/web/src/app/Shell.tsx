@@ -59,7 +59,7 @@ export function Shell({ title, over, filled = false, actions, children }: Props)
 /** The sign of the book: a bolt in its seat, with its grip measured beside it. */
 function Sign() {
   return (
-    <svg viewBox="0 0 32 32" width="32" height="32">
+    <svg viewBox="0 0 32 32" width="32" height="32" aria-hidden="true">
       <path d="M9 5h14v6H9z" fill="currentColor" />
       <path d="M13 11h6v16l-3 2-3-2z" fill="currentColor" opacity="0.75" />
       <path d="M3 11h6M3 20h6M6 11v9M23 11h6M23 20h6" stroke="currentColor" stroke-width="2" fill="none" />

@@ -28,3 +28,9 @@ export function applyLook(settings: Settings): () => void {
     for (const one of asked) one.removeEventListener('change', show)
   }
 }
+
+/** The look of a drawing beside that of the page. */
+export function drawingTheme(settings: Pick<Settings, 'look'>): 'light' | 'dark' | 'high-contrast' {
+  const look = lookOf(settings)
+  return look === 'bright' ? 'high-contrast' : look
+}

@@ -1,7 +1,7 @@
 /** Fields with their label, hint and fault: a fault stands at its field, in words, and what was typed stays. */
 import type { LengthUnit, Quantity, TorqueUnit } from '@gripbook/engine'
 import { readLength, readTorque } from '@gripbook/engine'
-import type { ComponentChildren, JSX, Ref } from 'preact'
+import type { ComponentChildren, Ref } from 'preact'
 import { useId } from 'preact/hooks'
 import { sayFault } from '../words/index.ts'
 
@@ -32,6 +32,15 @@ export function Field({ label, hint, fault = '', children }: FieldProps) {
   )
 }
 
+/** How a keyboard and a screen treat a field. */
+type InputLook = {
+  inputMode?: 'text' | 'numeric' | 'decimal' | 'search'
+  autocomplete?: string
+  autocapitalize?: string
+  maxLength?: number
+  spellcheck?: boolean
+}
+
 type TextProps = {
   label: string
   value: string
@@ -39,7 +48,7 @@ type TextProps = {
   hint?: string
   fault?: string
   long?: boolean
-  input?: Omit<JSX.InputHTMLAttributes<HTMLInputElement>, 'value' | 'onInput' | 'id'>
+  input?: InputLook
 }
 
 export function TextField({ label, value, onInput, hint, fault, long = false, input = {} }: TextProps) {
@@ -61,7 +70,7 @@ export function TextField({ label, value, onInput, hint, fault, long = false, in
           <input
             autocomplete="off"
             dir="auto"
-            {...input}
+            {...(input as object)}
             id={id}
             class="input"
             value={value}

@@ -9,7 +9,7 @@ export type KeptPhotograph = { photograph: string; width: number; height: number
 
 type Props = {
   /** Called when the photograph is on the disk of this device. */
-  onKept: (photograph: KeptPhotograph) => void | Promise<unknown>
+  onKept: (photograph: KeptPhotograph) => unknown
   act?: boolean
   /** Words in place of "Take photograph". */
   take?: string

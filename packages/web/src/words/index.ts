@@ -7,7 +7,8 @@ export type Words = typeof en
 const LANGUAGES: Readonly<Record<string, Words>> = { en }
 
 /** Of the languages that the person's browser asks for, the first that there is. */
-export const language = navigator.languages.map((name) => name.split('-')[0]!).find((name) => name in LANGUAGES) ?? 'en'
+export const language =
+  (globalThis.navigator?.languages ?? []).map((name) => name.split('-')[0]!).find((name) => name in LANGUAGES) ?? 'en'
 
 export const words: Words = LANGUAGES[language]!
 

@@ -1,1 +1,18 @@
-export const joint = {}
+export const joint = {
+  title: 'What the torque does here',
+  open: 'Check the torque',
+  noTorque: 'No torque is stated. Enter the manual’s figure for the face or for this hole.',
+  noThread: 'The thread is not known for sure.',
+  stated: (torque: string) => `Stated: ${torque}`,
+  band: (band: string) => `Usual for this bolt: ${band}`,
+  book: (figures: string, source: string) => `A book prints ${figures} (${source}).`,
+  clamp: (from: string, to: string) => `Clamp load ${from} to ${to}`,
+  wrench: (setting: string) => `On the wrench: ${setting}`,
+  assumed: (words: string) => words,
+  parts: 'How much of each part is used',
+  share: (from: string, to: string) => `${from} to ${to}`,
+  engagementNeeded: (needed: string) => `Engagement that this torque needs: ${needed}`,
+  notChecked: 'Not checked',
+  sources: 'Where the figures come from',
+  material: (name: string) => `Material of the hole: ${name}`,
+}

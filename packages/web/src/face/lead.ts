@@ -1,0 +1,35 @@
+/** What to do on a face, in the order in which hands do it: contradictions lead, then what moves, what is missing, what is left over, what to measure. */
+import type { Conflict, FaceAnswer, Move, NextReading, Wanted } from '@gripbook/engine'
+import { roundsToDo } from '@gripbook/print'
+
+export type Task =
+  | { do: 'doubt'; conflict: Conflict }
+  | { do: 'move'; round: Move[] }
+  | { do: 'get'; wanted: Wanted }
+  | { do: 'measure'; next: NextReading }
+  | { do: 'lay aside'; kind: string; count: number; fits: readonly string[] }
+
+export function tasksOf(answer: FaceAnswer): Task[] {
+  return [
+    ...[answer.conflict, ...(answer.furtherConflicts ?? [])].flatMap((conflict): Task[] =>
+      conflict === null ? [] : [{ do: 'doubt', conflict }],
+    ),
+    ...roundsToDo(answer).map((round): Task => ({ do: 'move', round })),
+    ...answer.wanted.map((wanted): Task => ({ do: 'get', wanted })),
+    ...(answer.next === null ? [] : [{ do: 'measure', next: answer.next } as const]),
+    ...Object.entries(answer.leftOver).flatMap(([kind, count]): Task[] =>
+      count > 0 ? [{ do: 'lay aside', kind, count, fits: answer.leftOverFits?.[kind] ?? [] }] : [],
+    ),
+  ]
+}
+
+export type Counts = { settled: number; open: number; contradicted: number; holes: number }
+
+export function countsOf(answer: FaceAnswer): Counts {
+  const counts: Counts = { settled: 0, open: 0, contradicted: 0, holes: 0 }
+  for (const { verdict } of Object.values(answer.holes)) {
+    counts[verdict]++
+    counts.holes++
+  }
+  return counts
+}

@@ -1,0 +1,82 @@
+import type { FaceAnswer } from '@gripbook/engine'
+import { place, type Unit } from '@gripbook/engine'
+import { beforeAll, expect, test } from 'vitest'
+import demo from '../../../../demo/yard-loader.json' with { type: 'json' }
+import { countsOf, tasksOf } from './lead.ts'
+import { marksOf, nextHole, placesOf, toDoOf } from './marks.ts'
+
+const unit = demo as unknown as Unit
+const [block, , bell] = unit.faces as [Unit['faces'][0], Unit['faces'][0], Unit['faces'][0]]
+let answers: FaceAnswer[]
+
+beforeAll(async () => {
+  answers = (await place(unit)).faces
+})
+
+test('what came out is shown without any answer', () => {
+  const marks = marksOf(block, undefined, null, 'came out')
+  expect(marks).toHaveLength(18)
+  expect(marks.find(({ hole }) => hole === '4')).toMatchObject({
+    shape: 'noted',
+    under: ['c45'],
+    badge: null,
+    dim: false,
+  })
+})
+
+test('what belongs: settled, open and swapped holes tell it by shape and sign', () => {
+  const marks = new Map(marksOf(block, undefined, answers[0]!, 'belongs').map((mark) => [mark.hole, mark]))
+  expect(marks.get('1')).toMatchObject({ shape: 'settled', under: ['c25'], badge: null })
+  expect(marks.get('4')).toMatchObject({ shape: 'settled', under: ['c35'], badge: 'swap' })
+  expect(marks.get('11')!.shape).toBe('open')
+  expect(marks.get('11')!.under).toHaveLength(2)
+})
+
+test('what is to do: only holes that want something stand out', () => {
+  const marks = marksOf(block, undefined, answers[0]!, 'to do')
+  expect(marks.filter(({ dim }) => !dim).map(({ hole }) => hole)).toEqual(
+    ['4', '9', '11'].sort((a, b) => Number(a) - Number(b)),
+  )
+  expect(toDoOf(answers[2]!).get('8')).toBe('check')
+})
+
+test('contradictions lead the list of what to do, then moves, what is missing, and the next reading', () => {
+  expect(tasksOf(answers[2]!).map((task) => task.do)[0]).toBe('doubt')
+  const tasks = tasksOf(answers[0]!)
+  expect(tasks.map((task) => task.do)).toEqual(['move', 'measure', 'lay aside'])
+  expect(countsOf(answers[0]!)).toEqual({ settled: 16, open: 2, contradicted: 0, holes: 18 })
+})
+
+test('marks on a photograph are shares of its size; holes of a file are laid out by their millimetres', () => {
+  const face = {
+    holes: [
+      { id: '1', thread: 'M6' },
+      { id: '2', thread: 'M6' },
+    ],
+  }
+  const at = (x: number, y: number) => ({
+    steps: {},
+    mark: { value: [x, y] as [number, number], event: '', who: '', at: '' },
+  })
+  const work = { holes: { '1': at(100, 50) } }
+  const picture = { width: 400, height: 200, photograph: 'a' }
+  // a hole that was not marked on the photograph is not on it
+  expect([...placesOf(face, work, picture)]).toEqual([['1', [0.25, 0.25]]])
+  const bare = placesOf(bell, undefined, { width: 1600, height: 1200 })
+  expect(bare.size).toBe(12)
+  for (const [x, y] of bare.values()) {
+    expect(x).toBeGreaterThan(0)
+    expect(x).toBeLessThan(1)
+    expect(y).toBeGreaterThan(0)
+    expect(y).toBeLessThan(1)
+  }
+})
+
+test('a number of a hole is never given twice, even after it was struck out', () => {
+  const marked = (hole: string, face = 'pan') => ({ type: 'hole-marked', body: { face, hole } })
+  expect(nextHole([], 'pan')).toBe('1')
+  expect(
+    nextHole([marked('1'), marked('7'), { type: 'hole-struck-out', body: { face: 'pan', hole: '7' } }], 'pan'),
+  ).toBe('8')
+  expect(nextHole([marked('3', 'cover'), marked('left'), marked('2')], 'pan')).toBe('3')
+})

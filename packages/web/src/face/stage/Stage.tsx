@@ -1,0 +1,198 @@
+/** The photograph with its holes: looked at, drawn near, marked. It keeps the view and the gesture under way, nothing of the record. */
+import type { ComponentChildren } from 'preact'
+import { useCallback, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { Icon } from '../../look/icons.tsx'
+import { words } from '../../words/index.ts'
+import type { Mark, Picture } from '../marks.ts'
+import { crowding, nearestMark } from './crowding.ts'
+import { gesturesOn, type Hit } from './gestures.ts'
+import { Magnifier } from './Magnifier.tsx'
+import { MarkButton } from './MarkButton.tsx'
+import { onPicture, type PicturePoint, type ScreenPoint, showing, type View, wholeView, zoomed } from './view.ts'
+import './Stage.css'
+
+export type StageMode = 'look' | 'mark' | 'scale'
+
+type Props = {
+  picture: Picture
+  url: string | null
+  marks: readonly Mark[]
+  /** Short names of the kinds. */
+  names: ReadonlyMap<string, string>
+  mode: StageMode
+  selected: string | undefined
+  /** Points set for the scale. */
+  points: readonly PicturePoint[]
+  onOpen: (hole: string | null) => void
+  onAdd: (at: PicturePoint) => void
+  onMove: (hole: string, to: PicturePoint) => void
+  onPoint: (at: PicturePoint) => void
+  /** Over the picture: what the mode says. */
+  children?: ComponentChildren
+}
+
+/** px: how far a finger may miss a mark. */
+const MISS = 30
+
+export function Stage(props: Props) {
+  const { picture, url, marks, names, mode, selected, points, onOpen, children } = props
+  const stage = useRef<HTMLDivElement>(null)
+  const [size, setSize] = useState({ width: 0, height: 0 })
+  const [view, setView] = useState<View | null>(null)
+  const [lens, setLens] = useState<{ at: ScreenPoint; hole: string | null } | null>(null)
+  /** A mark under the finger, before it is let go. */
+  const [held, setHeld] = useState<{ hole: string; at: PicturePoint } | null>(null)
+  const shown = view ?? wholeView(size, picture)
+  // What the gestures read is what is on the screen at that moment, not what was when they were set up.
+  const now = useRef({ ...props, view: shown, size })
+  now.current = { ...props, view: shown, size }
+
+  useLayoutEffect(() => {
+    const element = stage.current!
+    const measure = () => {
+      const next = { width: element.clientWidth, height: element.clientHeight }
+      setSize((before) => (before.width === next.width && before.height === next.height ? before : next))
+    }
+    measure()
+    const observer = new ResizeObserver(measure)
+    observer.observe(element)
+    return () => observer.disconnect()
+  }, [])
+
+  // Another size of the stage (a turned phone, an opened panel) or another picture shows the whole again, unless a hole is looked at.
+  useEffect(() => setView(null), [picture.width, picture.height, picture.photograph])
+  useEffect(() => {
+    const mark = marks.find(({ hole }) => hole === selected)
+    if (mark === undefined || size.width === 0) return
+    setView((before) => {
+      const from = before ?? wholeView(size, picture)
+      const to = showing(from, size, picture, mark)
+      return to === from ? before : to
+    })
+    // Only a hole newly opened or a stage newly sized moves the view; a mark that is dragged does not.
+  }, [selected, size])
+
+  useEffect(() => {
+    const hit = (at: ScreenPoint, target: Element | null): Hit => {
+      const on = target?.closest<HTMLElement>('[data-hole]')?.dataset.hole
+      if (on !== undefined) return { hole: on }
+      const { view: seen, picture: of, marks: there, mode: doing } = now.current
+      const near = doing === 'look' ? nearestMark(there, seen, of, at, MISS) : null
+      return { hole: near }
+    }
+    return gesturesOn(stage.current!, {
+      hit,
+      canDrag: () => now.current.mode === 'mark',
+      view: () => now.current,
+      setView,
+      tap(at, { hole }) {
+        const { mode: doing, view: seen, picture: of, onAdd, onPoint, onOpen: open } = now.current
+        const point = onPicture(seen, of, at)
+        if (doing === 'scale') return inside(point) && onPoint(point)
+        if (hole !== null) return open(hole)
+        if (doing === 'mark') return inside(point) && onAdd(point)
+        open(null)
+      },
+      hold(at, hole) {
+        setLens({ at, hole })
+        if (hole !== null) setHeld({ hole, at: onPicture(now.current.view, now.current.picture, at) })
+      },
+      release(at, hole) {
+        setLens(null)
+        setHeld(null)
+        const { view: seen, picture: of, onAdd, onMove } = now.current
+        const point = onPicture(seen, of, at)
+        if (!inside(point)) return
+        if (hole === null) onAdd(point)
+        else onMove(hole, point)
+      },
+      letGo() {
+        setLens(null)
+        setHeld(null)
+      },
+    })
+  }, [])
+
+  const zoomBy = useCallback(
+    (factor: number) => {
+      setView(zoomed(now.current.view, size, picture, factor, { x: size.width / 2, y: size.height / 2 }))
+    },
+    [size, picture],
+  )
+
+  const room = useMemo(() => crowding(marks, picture), [marks, picture])
+  const onScreenRoom = room * shown.scale
+  const markSize = Math.max(20, Math.min(36, onScreenRoom * 0.8))
+  const withNames = onScreenRoom > 44
+
+  return (
+    <div class={`stage stage--${mode}`} ref={stage}>
+      <div
+        class={`stage__sheet${url === null ? ' stage__sheet--blank' : ''}`}
+        style={{
+          width: `${picture.width * shown.scale}px`,
+          height: `${picture.height * shown.scale}px`,
+          transform: `translate(${shown.x}px, ${shown.y}px)`,
+          '--mark': `${markSize}px`,
+        }}
+      >
+        {url !== null && <img class="stage__photograph" src={url} alt={words.face.photographOf} draggable={false} />}
+        <ul class="stage__marks" aria-label={words.face.holes}>
+          {marks.map((mark) => (
+            <MarkButton
+              key={mark.hole}
+              mark={held?.hole === mark.hole ? { ...mark, ...held.at } : mark}
+              names={names}
+              named={withNames || mark.hole === selected}
+              selected={mark.hole === selected}
+              movable={mode === 'mark'}
+              onOpen={onOpen}
+              onStep={(dx, dy) => {
+                const { view: seen } = now.current
+                const to = {
+                  x: mark.x + dx / (picture.width * seen.scale),
+                  y: mark.y + dy / (picture.height * seen.scale),
+                }
+                if (inside(to)) props.onMove(mark.hole, to)
+              }}
+            />
+          ))}
+        </ul>
+        {points.map((point, i) => (
+          <span key={i} class="stage__point" style={{ left: `${point.x * 100}%`, top: `${point.y * 100}%` }} />
+        ))}
+      </div>
+      {lens !== null && <Magnifier at={lens.at} view={shown} picture={picture} url={url} stage={size} />}
+      {children}
+      <div class="stage__tools">
+        {mode !== 'look' && (
+          <button
+            type="button"
+            class="stage__tool"
+            aria-label={mode === 'mark' ? words.face.addInMiddle : words.face.pointInMiddle}
+            onClick={() => {
+              const at = onPicture(shown, picture, { x: size.width / 2, y: size.height / 2 })
+              if (mode === 'mark') props.onAdd(at)
+              else props.onPoint(at)
+            }}
+          >
+            <Icon name="mark" />
+          </button>
+        )}
+        <button type="button" class="stage__tool" aria-label={words.face.nearer} onClick={() => zoomBy(1.5)}>
+          <Icon name="plus" />
+        </button>
+        <button type="button" class="stage__tool" aria-label={words.face.further} onClick={() => zoomBy(1 / 1.5)}>
+          <Icon name="minus" />
+        </button>
+        <button type="button" class="stage__tool" aria-label={words.face.whole} onClick={() => setView(null)}>
+          <Icon name="whole" />
+        </button>
+      </div>
+    </div>
+  )
+}
+
+function inside({ x, y }: PicturePoint): boolean {
+  return x >= 0 && x <= 1 && y >= 0 && y <= 1
+}
