@@ -1,3 +1,5 @@
-export function PairForm(_: Record<string, unknown>) {
-  return <p>PairForm</p>
+import type { Person } from '@gripbook/device'
+
+export function PairForm(_: { code?: string; onPaired: (person: Person) => void }) {
+  return null
 }

@@ -1,3 +1,3 @@
-export function SendingSheet(_: Record<string, unknown>) {
-  return <p>SendingSheet</p>
+export function SendingSheet(_: { onClose: () => void }) {
+  return null
 }

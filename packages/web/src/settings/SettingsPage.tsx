@@ -1,3 +1,3 @@
-export function SettingsPage(_: Record<string, unknown>) {
-  return <p>SettingsPage</p>
+export function SettingsPage() {
+  return null
 }
