@@ -1,4 +1,4 @@
-export type { Answer } from './ask.ts'
+export { type Answer, meaningOf } from './ask.ts'
 export type { OwnState } from './database.ts'
 export { type Device, openDevice } from './device.ts'
 export { DEVICE_FAULTS, DeviceFault, type DeviceFaultCode, refusalWords, type ShopRefusal } from './faults.ts'
