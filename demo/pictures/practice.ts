@@ -1,0 +1,1 @@
+export function practice(_u: unknown) { return {} }
