@@ -15,7 +15,7 @@ import { JointCheck } from '../joint/JointCheck.tsx'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { Section } from '../verdict/Section.tsx'
-import { words } from '../words/index.ts'
+import { sentence, words } from '../words/index.ts'
 import { HoleForm } from './HoleForm.tsx'
 import { PairList } from './PairList.tsx'
 import { READINGS } from './quantities.ts'
@@ -69,7 +69,7 @@ export function HolePanel(props: Props) {
       {here !== undefined && (
         <div class="stack stack--tight">
           <p class="hole__belongs">{belongs(here, named)}</p>
-          <p>{here.why}</p>
+          <p>{sentence(here.why)}</p>
           {here.verdict === 'settled' && (
             <p class="quiet">{here.proven === true ? words.verdict.proven : words.verdict.notProven}</p>
           )}
@@ -110,7 +110,7 @@ export function HolePanel(props: Props) {
                       : words.verdict.mayStay}
                 </b>
                 <br />
-                {here.asFound.why}
+                {sentence(here.asFound.why)}
               </span>
             </p>
           )}

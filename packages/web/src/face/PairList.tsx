@@ -1,5 +1,5 @@
 import type { Pair } from '@gripbook/engine'
-import { words } from '../words/index.ts'
+import { sentence, words } from '../words/index.ts'
 
 type Props = {
   pairs: readonly Pair[]
@@ -32,7 +32,7 @@ export function PairList({ pairs, named, shown, onShow }: Props) {
               <span class="pair__margin">{marginText(margin)}</span>
             </button>
             <p class="pair__why">
-              {why}
+              {sentence(why)}
               {turns !== undefined && ` ${words.verdict.turns(turns[0].toFixed(1), turns[1].toFixed(1))}.`}
               {close?.map((what) => ` ${words.verdict.close(what)}`)}
             </p>

@@ -1,11 +1,11 @@
+import { readFileSync } from 'node:fs'
 import type { FaceAnswer } from '@gripbook/engine'
 import { place, type Unit } from '@gripbook/engine'
 import { beforeAll, expect, test } from 'vitest'
-import demo from '../../../../demo/yard-loader.json' with { type: 'json' }
 import { countsOf, tasksOf } from './lead.ts'
 import { marksOf, nextHole, placesOf, toDoOf } from './marks.ts'
 
-const unit = demo as unknown as Unit
+const unit = JSON.parse(readFileSync(new URL('../../../../demo/yard-loader.json', import.meta.url), 'utf8')) as Unit
 const [block, , bell] = unit.faces as [Unit['faces'][0], Unit['faces'][0], Unit['faces'][0]]
 let answers: FaceAnswer[]
 

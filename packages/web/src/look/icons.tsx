@@ -4,7 +4,7 @@ const PATHS = {
   camera: 'M3 8h4l2-3h6l2 3h4v11H3zM12 10a3.5 3.5 0 1 0 0 7 3.5 3.5 0 0 0 0-7z',
   folder: 'M3 6h7l2 3h9v10H3z',
   /** A punch mark on a hole. */
-  mark: 'M12 4v5M12 15v5M4 12h5M15 12h5M12 10.6a1.4 1.4 0 1 0 0 2.8 1.4 1.4 0 0 0 0-2.8z',
+  mark: 'M12 2v5M12 17v5M2 12h5M17 12h5M12 8a4 4 0 1 0 0 8 4 4 0 0 0 0-8z',
   /** Three bolts by length. */
   tray: 'M3 4h4M5 4v8M10 4h4M12 4v12M17 4h4M19 4v16',
   /** Jaws on a step. */

@@ -3,7 +3,7 @@ import type { FaceAnswer, Kind } from '@gripbook/engine'
 import { useState } from 'preact/hooks'
 import { countsOf, type Task, tasksOf } from '../face/lead.ts'
 import { Icon, type IconName } from '../look/icons.tsx'
-import { words } from '../words/index.ts'
+import { sentence, words } from '../words/index.ts'
 import { handsOf, sayNothingToDo, sayTask } from './sayTask.ts'
 import './Lead.css'
 
@@ -97,15 +97,15 @@ function Reasons({ task, around, onHole }: Omit<LineProps, 'onMeasure'>) {
   const holes = holesOf(task)
   return (
     <div class="task__reasons">
-      {task.do === 'measure' && <p>{task.next.why}</p>}
-      {task.do === 'get' && <p>{task.wanted.why}</p>}
+      {task.do === 'measure' && <p>{sentence(task.next.why)}</p>}
+      {task.do === 'get' && <p>{sentence(task.wanted.why)}</p>}
       {task.do === 'doubt' && (
         <>
           <h3>{words.verdict.doubtTitle}</h3>
           <ol class="task__doubts">
             {task.conflict.doubt.map(({ why, likely }) => (
               <li key={why}>
-                <b>{words.verdict.likely(likely)}</b> {why}
+                <b>{words.verdict.likely(likely)}</b> {sentence(why)}
               </li>
             ))}
           </ol>
@@ -116,7 +116,7 @@ function Reasons({ task, around, onHole }: Omit<LineProps, 'onMeasure'>) {
           const asFound = answer.holes[hole]?.asFound
           return asFound === undefined ? null : (
             <p key={hole}>
-              <b>{words.face.hole(hole)}</b> {asFound.why}
+              <b>{words.face.hole(hole)}</b> {sentence(asFound.why)}
             </p>
           )
         })}

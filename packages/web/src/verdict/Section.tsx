@@ -3,6 +3,7 @@ import { useEffect, useId, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { drawingTheme } from '../app/look.ts'
 import { Drawing } from '../parts/Drawing.tsx'
+import { calledByName, renamedAnswer } from '../workers/called.ts'
 
 type Props = { unit: Unit; face: Face; hole: Hole; answer: FaceAnswer | null; kind?: string }
 
@@ -16,8 +17,19 @@ export function Section({ unit, face, hole, answer, kind }: Props) {
     let left = false
     void import('../parts/drawings.ts').then(({ sectionDrawing, sectionOf }) => {
       if (left) return
-      const given = { unit, face, hole, look, prefix, ...(kind === undefined ? {} : { kind }) }
-      setSvg(sectionDrawing(sectionOf({ ...given, ...(answer === null ? {} : { answer }) })))
+      const called = calledByName(unit)
+      const name = (id: string) => called.nameOf(face.id, id)
+      const itself = called.unit.faces.find(({ id }) => id === face.id) ?? face
+      const given = {
+        unit: called.unit,
+        face: itself,
+        hole: itself.holes.find(({ id }) => id === hole.id) ?? hole,
+        look,
+        prefix,
+        ...(kind === undefined ? {} : { kind: name(kind) }),
+        ...(answer === null ? {} : { answer: renamedAnswer(answer, name) }),
+      }
+      setSvg(sectionDrawing(sectionOf(given)))
     })
     return () => {
       left = true

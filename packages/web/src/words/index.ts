@@ -25,3 +25,9 @@ const OR = new Intl.ListFormat(language, { type: 'disjunction' })
 export function listed(names: readonly string[], joint: 'and' | 'or' = 'and'): string {
   return (joint === 'and' ? AND : OR).format(names)
 }
+
+/** A reason of the engine as a sentence of its own. */
+export function sentence(text: string): string {
+  const first = text.charAt(0).toLocaleUpperCase(language)
+  return `${first}${text.slice(1)}${/[.?!]$/.test(text) ? '' : '.'}`
+}

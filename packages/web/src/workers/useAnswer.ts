@@ -1,6 +1,7 @@
 import type { Face, FaceAnswer, Unit } from '@gripbook/engine'
 import { type FoldedUnit, type LeftOut, unitFileOf } from '@gripbook/record'
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { calledByName, renamedAnswer } from './called.ts'
 import { type Engine, startEngine } from './engine.ts'
 
 export type FaceNow = {
@@ -44,12 +45,14 @@ export function useAnswer(folded: FoldedUnit | null, face: string): FaceNow {
     let left = false
     setWorking(true)
     setFault(null)
+    const called = calledByName(JSON.parse(text) as Unit)
     void theEngine()
-      .ask(JSON.parse(text) as Unit)
+      .ask(called.unit)
       .then((said) => {
         if (left || said === null) return
         setWorking(false)
-        if (said.ok) setAnswer(said.answer.faces.find((one) => one.face === face) ?? null)
+        const found = said.ok ? said.answer.faces.find((one) => one.face === face) : undefined
+        if (said.ok) setAnswer(found === undefined ? null : renamedAnswer(found, (name) => called.idOf(face, name)))
         else setFault(said.why)
       })
     return () => {

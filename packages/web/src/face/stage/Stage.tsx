@@ -134,6 +134,7 @@ export function Stage(props: Props) {
           height: `${picture.height * shown.scale}px`,
           transform: `translate(${shown.x}px, ${shown.y}px)`,
           '--mark': `${markSize}px`,
+          '--under': `${Math.max(56, Math.min(150, onScreenRoom * 1.1))}px`,
         }}
       >
         {url !== null && <img class="stage__photograph" src={url} alt={words.face.photographOf} draggable={false} />}

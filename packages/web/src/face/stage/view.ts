@@ -13,13 +13,20 @@ const CLOSEST = 8
 /** Share of the smaller of picture and stage that stays in sight. */
 const KEPT = 0.5
 
-/** The whole picture in the middle of the stage. */
+/** px at the top and the bottom of the stage where buttons lie over it. */
+const OVER = { top: 62, bottom: 60 }
+/** A stage lower than this is filled to its edges. */
+const LOW = 260
+
+/** The whole picture in the middle of what the buttons leave of the stage. */
 export function wholeView(stage: Size, picture: Size): View {
-  const scale = Math.min(stage.width / picture.width, stage.height / picture.height)
+  const { top, bottom } = stage.height < LOW ? { top: 0, bottom: 0 } : OVER
+  const room = stage.height - top - bottom
+  const scale = Math.min(stage.width / picture.width, room / picture.height)
   return {
     scale,
     x: (stage.width - picture.width * scale) / 2,
-    y: (stage.height - picture.height * scale) / 2,
+    y: top + (room - picture.height * scale) / 2,
   }
 }
 
