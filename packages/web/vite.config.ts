@@ -1,5 +1,5 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { brotliCompressSync, constants, gzipSync } from 'node:zlib'
 import { defineConfig, type Plugin } from 'vite'
@@ -9,15 +9,18 @@ const SHRINKS = /\.(js|css|html|svg|json|wasm|webmanifest)$/
 
 /** Beside each file that shrinks its compressed forms: compressed once here, not for every device that comes. */
 function compressed(): Plugin {
+  let folder = ''
   return {
     name: 'gripbook-compressed',
     apply: 'build',
     enforce: 'post',
+    configResolved({ root, build }) {
+      folder = resolve(root, build.outDir)
+    },
     closeBundle: {
       order: 'post',
       sequential: true,
       handler() {
-        const folder = fileURLToPath(new URL('dist', import.meta.url))
         for (const name of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
           if (!SHRINKS.test(name)) continue
           const bytes = readFileSync(join(folder, name))
