@@ -1,0 +1,26 @@
+import { expect, test } from 'vitest'
+import type { Instrument } from '../device/settings.ts'
+import { nameTaken, withInstrument, withoutInstrument } from './instruments.ts'
+
+const caliper: Instrument = { name: 'caliper', plusMinus: 0.05, unit: 'mm' }
+const rule: Instrument = { name: 'rule', plusMinus: 0.5, unit: 'mm' }
+const kept = { instruments: [caliper, rule], used: { grip: 'caliper', depth: 'rule' } }
+
+test('a new name goes along to where the instrument was used last', () => {
+  const to = { ...caliper, name: 'caliper 3' }
+  expect(withInstrument(kept, 0, to)).toEqual({ instruments: [to, rule], used: { grip: 'caliper 3', depth: 'rule' } })
+})
+
+test('a further instrument goes to the end', () => {
+  const more: Instrument = { name: 'gauge', plusMinus: 0.001, unit: 'in' }
+  expect(withInstrument(kept, null, more).instruments).toEqual([caliper, rule, more])
+})
+
+test('one that is removed is nobody’s last choice', () => {
+  expect(withoutInstrument(kept, 1)).toEqual({ instruments: [caliper], used: { grip: 'caliper' } })
+})
+
+test('no two have the same name, and one may keep its own', () => {
+  expect(nameTaken(kept.instruments, null, ' Rule ')).toBe(true)
+  expect(nameTaken(kept.instruments, 1, 'Rule')).toBe(false)
+})

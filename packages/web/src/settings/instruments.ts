@@ -1,0 +1,28 @@
+/** The instruments of the shop: what stands behind the ± of every reading. */
+import type { Instrument, Settings } from '../device/settings.ts'
+
+type Kept = Pick<Settings, 'instruments' | 'used'>
+
+/** With the instrument at that place changed, or one more at the end; a new name goes along to where it was used last. */
+export function withInstrument({ instruments, used }: Kept, at: number | null, to: Instrument): Kept {
+  const was = at === null ? undefined : instruments[at]
+  if (was === undefined) return { instruments: [...instruments, to], used }
+  return {
+    instruments: instruments.map((one) => (one === was ? to : one)),
+    used: Object.fromEntries(Object.entries(used).map(([of, name]) => [of, name === was.name ? to.name : name])),
+  }
+}
+
+/** Without it; what it was used for has no last instrument any more. */
+export function withoutInstrument({ instruments, used }: Kept, at: number): Kept {
+  const was = instruments[at]
+  return {
+    instruments: instruments.filter((one) => one !== was),
+    used: Object.fromEntries(Object.entries(used).filter(([, name]) => name !== was?.name)),
+  }
+}
+
+/** Readings name an instrument by its name, so no two have the same. */
+export function nameTaken(instruments: readonly Instrument[], at: number | null, name: string): boolean {
+  return instruments.some((one, i) => i !== at && one.name.toLowerCase() === name.trim().toLowerCase())
+}
