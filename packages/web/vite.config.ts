@@ -7,6 +7,8 @@ import { VitePWA } from 'vite-plugin-pwa'
 
 const SHRINKS = /\.(js|css|html|svg|json|wasm|webmanifest)$/
 
+const { version } = JSON.parse(readFileSync(new URL('package.json', import.meta.url), 'utf8')) as { version: string }
+
 /** Beside each file that shrinks its compressed forms: compressed once here, not for every device that comes. */
 function compressed(): Plugin {
   let folder = ''
@@ -35,6 +37,7 @@ function compressed(): Plugin {
 
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
+  define: { __GRIPBOOK_VERSION__: JSON.stringify(version) },
   // What is built comes from the packages' sources, so that a change shows without building them first.
   resolve: { conditions: ['development', 'browser', 'module', 'import'] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },

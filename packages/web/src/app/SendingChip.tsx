@@ -1,30 +1,9 @@
-import type { Status } from '@gripbook/device'
 import { useState } from 'preact/hooks'
-import { Icon, type IconName } from '../look/icons.tsx'
+import { Icon } from '../look/icons.tsx'
 import { SendingSheet } from '../settings/SendingSheet.tsx'
 import { words } from '../words/index.ts'
 import { useApp } from './context.ts'
-
-export type Sending = 'here only' | 'sent' | 'waiting' | 'refused' | 'full' | 'unknown'
-
-/** How far what was entered has come, in one word. */
-export function sendingOf(status: Status | null): Sending {
-  if (status === null) return 'unknown'
-  if (status.storage.full) return 'full'
-  if (status.refused.entries + status.refused.photographs > 0) return 'refused'
-  if (status.signedIn === 'no') return 'here only'
-  if (status.waiting.entries + status.waiting.photographs > 0) return 'waiting'
-  return status.signedIn === 'yes' ? 'sent' : 'here only'
-}
-
-const ICONS: Record<Sending, IconName> = {
-  'here only': 'book',
-  sent: 'sent',
-  waiting: 'waiting',
-  refused: 'warning',
-  full: 'warning',
-  unknown: 'waiting',
-}
+import { SIGN_OF, sendingOf } from './sending.ts'
 
 export function SendingChip() {
   const { book } = useApp()
@@ -40,7 +19,7 @@ export function SendingChip() {
         aria-label={words.sending.chipLabel(said)}
         onClick={() => setOpen(true)}
       >
-        <Icon name={ICONS[sending]} size={18} />
+        <Icon name={SIGN_OF[sending]} size={18} />
         <span class="chip__words">{said}</span>
       </button>
       {open && <SendingSheet onClose={() => setOpen(false)} />}
