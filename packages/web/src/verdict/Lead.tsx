@@ -80,7 +80,7 @@ function TaskLine({ task, around, onHole, onMeasure }: LineProps) {
           <span class="unseen">: {sayTask(task, around)}</span>
         </button>
       </div>
-      {task.do === 'move' && (
+      {task.do === 'move' && handsOf(task.round, around.named).length > 1 && (
         <ol class="task__hands">
           {handsOf(task.round, around.named).map((hand) => (
             <li key={hand}>{hand}</li>

@@ -33,16 +33,19 @@ type Props = {
 
 /** px: how far a finger may miss a mark. */
 const MISS = 30
+/** px in height that a picture should have at least. */
+const LEAST_ROOM = 240
 
 export function Stage(props: Props) {
   const { picture, url, marks, names, mode, selected, points, onOpen, children } = props
   const stage = useRef<HTMLDivElement>(null)
   const [size, setSize] = useState({ width: 0, height: 0 })
+  const [over, setOver] = useState({ top: 0, bottom: 0 })
   const [view, setView] = useState<View | null>(null)
   const [lens, setLens] = useState<{ at: ScreenPoint; hole: string | null } | null>(null)
   /** A mark under the finger, before it is let go. */
   const [held, setHeld] = useState<{ hole: string; at: PicturePoint } | null>(null)
-  const shown = view ?? wholeView(size, picture)
+  const shown = view ?? wholeView(size, picture, over)
   // What the gestures read is what is on the screen at that moment, not what was when they were set up.
   const now = useRef({ ...props, view: shown, size })
   now.current = { ...props, view: shown, size }
@@ -52,12 +55,18 @@ export function Stage(props: Props) {
     const measure = () => {
       const next = { width: element.clientWidth, height: element.clientHeight }
       setSize((before) => (before.width === next.width && before.height === next.height ? before : next))
+      const heightOf = (part: string) => element.querySelector(part)?.getBoundingClientRect().height ?? 0
+      const top = roomFor(heightOf('.stage__over'))
+      const tools = roomFor(heightOf('.stage__tools'))
+      // On a low stage a larger picture is worth more than a corner without buttons over it.
+      const bottom = next.height - top - tools > LEAST_ROOM ? tools : 0
+      setOver((before) => (before.top === top && before.bottom === bottom ? before : { top, bottom }))
     }
     measure()
     const observer = new ResizeObserver(measure)
     observer.observe(element)
     return () => observer.disconnect()
-  }, [])
+  }, [mode, selected === undefined])
 
   // Another size of the stage (a turned phone, an opened panel) or another picture shows the whole again, unless a hole is looked at.
   useEffect(() => setView(null), [picture.width, picture.height, picture.photograph])
@@ -65,12 +74,12 @@ export function Stage(props: Props) {
     const mark = marks.find(({ hole }) => hole === selected)
     if (mark === undefined || size.width === 0) return
     setView((before) => {
-      const from = before ?? wholeView(size, picture)
+      const from = before ?? wholeView(size, picture, over)
       const to = showing(from, size, picture, mark)
       return to === from ? before : to
     })
     // Only a hole newly opened or a stage newly sized moves the view; a mark that is dragged does not.
-  }, [selected, size])
+  }, [selected, size, over])
 
   useEffect(() => {
     const hit = (at: ScreenPoint, target: Element | null): Hit => {
@@ -122,11 +131,11 @@ export function Stage(props: Props) {
 
   const room = useMemo(() => crowding(marks, picture), [marks, picture])
   const onScreenRoom = room * shown.scale
-  const markSize = Math.max(20, Math.min(36, onScreenRoom * 0.8))
+  const markSize = Math.max(12, Math.min(36, onScreenRoom * 0.85))
   const withNames = onScreenRoom > 44
 
   return (
-    <div class={`stage stage--${mode}`} ref={stage}>
+    <div class={`stage stage--${mode}${markSize < 20 ? ' stage--dots' : ''}`} ref={stage}>
       <div
         class={`stage__sheet${url === null ? ' stage__sheet--blank' : ''}`}
         style={{
@@ -192,6 +201,11 @@ export function Stage(props: Props) {
       </div>
     </div>
   )
+}
+
+/** A part over the picture and the air around it. */
+function roomFor(height: number): number {
+  return height === 0 ? 0 : height + 16
 }
 
 function inside({ x, y }: PicturePoint): boolean {

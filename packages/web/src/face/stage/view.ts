@@ -14,14 +14,11 @@ const CLOSEST = 8
 const KEPT = 0.5
 
 /** px at the top and the bottom of the stage where buttons lie over it. */
-const OVER = { top: 62, bottom: 60 }
-/** A stage lower than this is filled to its edges. */
-const LOW = 260
+export type Over = { top: number; bottom: number }
 
 /** The whole picture in the middle of what the buttons leave of the stage. */
-export function wholeView(stage: Size, picture: Size): View {
-  const { top, bottom } = stage.height < LOW ? { top: 0, bottom: 0 } : OVER
-  const room = stage.height - top - bottom
+export function wholeView(stage: Size, picture: Size, { top, bottom }: Over = { top: 0, bottom: 0 }): View {
+  const room = Math.max(stage.height - top - bottom, stage.height / 3)
   const scale = Math.min(stage.width / picture.width, room / picture.height)
   return {
     scale,
