@@ -7,22 +7,24 @@ import { newId } from '../device/newId.ts'
 import { readSettings, type Settings, writeSettings } from '../device/settings.ts'
 import { FacePage } from '../face/FacePage.tsx'
 import { ReadingsPage } from '../readings/ReadingsPage.tsx'
-import { SettingsPage } from '../settings/SettingsPage.tsx'
 import { TrayPage } from '../tray/TrayPage.tsx'
-import { PartsPage } from '../unit/PartsPage.tsx'
-import { StoryPage } from '../unit/StoryPage.tsx'
 import { UnitPage } from '../unit/UnitPage.tsx'
 import { TakeInPage } from '../units/TakeInPage.tsx'
 import { UnitsPage } from '../units/UnitsPage.tsx'
 import { words } from '../words/index.ts'
 import { AppContext, type App as Around, type Notice } from './context.ts'
 import { faultWords } from './faultWords.ts'
+import { later } from './later.tsx'
 import { applyLook } from './look.ts'
 import { NoticeBar } from './NoticeBar.tsx'
 import { Pairing } from './Pairing.tsx'
 import { type BookName, pathOf, type Route, readRoute } from './route.ts'
 import { UpdateBar } from './UpdateBar.tsx'
 import { useStatus } from './useStatus.ts'
+
+const SettingsPage = later(() => import('../settings/SettingsPage.tsx').then((part) => part.SettingsPage))
+const PartsPage = later(() => import('../unit/PartsPage.tsx').then((part) => part.PartsPage))
+const StoryPage = later(() => import('../unit/StoryPage.tsx').then((part) => part.StoryPage))
 
 export function App() {
   const [route, setRoute] = useState(() => readRoute(location.pathname))

@@ -1,9 +1,11 @@
 /** A device that was opened by a pairing link is paired at once; the person's name is asked, since it stands under every entry. */
 import { useEffect, useState } from 'preact/hooks'
 import { Sheet } from '../parts/Sheet.tsx'
-import { PairForm } from '../settings/PairForm.tsx'
 import { words } from '../words/index.ts'
 import { useApp } from './context.ts'
+import { later } from './later.tsx'
+
+const PairForm = later(() => import('../settings/PairForm.tsx').then((part) => part.PairForm))
 
 export function Pairing() {
   const { book, say } = useApp()

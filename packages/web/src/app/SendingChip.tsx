@@ -1,8 +1,11 @@
 import { useState } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
-import { SendingSheet } from '../settings/SendingSheet.tsx'
 import { words } from '../words/index.ts'
 import { useApp } from './context.ts'
+import { later } from './later.tsx'
+
+const SendingSheet = later(() => import('../settings/SendingSheet.tsx').then((part) => part.SendingSheet))
+
 import { SIGN_OF, sendingOf } from './sending.ts'
 
 export function SendingChip() {

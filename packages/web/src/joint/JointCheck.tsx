@@ -1,98 +1,17 @@
-/** What the stated torque does to the bolt of a hole: band, clamp load, how much of each part is used, warnings. One tap away, worked out when opened. */
-import {
-  type Face,
-  type Hole,
-  type JointAnswer,
-  joint,
-  type Kind,
-  type UnitName,
-  writeInterval,
-  writeQuantity,
-} from '@gripbook/engine'
-import { useApp } from '../app/context.ts'
-import { Icon } from '../look/icons.tsx'
-import { language, words } from '../words/index.ts'
-import { askJoint } from './askJoint.ts'
-import './JointCheck.css'
+/** The torque check of a hole: one tap away, fetched and worked out when it is opened. */
+import { useState } from 'preact/hooks'
+import { later } from '../app/later.tsx'
+import { words } from '../words/index.ts'
+import type { JointProps } from './JointAnswer.tsx'
 
-type Props = { face: Face; hole: Hole; kinds: readonly Kind[]; kind: string | undefined }
+const JointAnswer = later<JointProps>(() => import('./JointAnswer.tsx').then((part) => part.JointAnswer))
 
-const KILONEWTON = new Intl.NumberFormat(language, { minimumFractionDigits: 1, maximumFractionDigits: 1 })
-const PERCENT = new Intl.NumberFormat(language, { style: 'percent', maximumFractionDigits: 0 })
-
-export function JointCheck({ face, hole, kinds, kind }: Props) {
-  const { settings } = useApp()
-  const asked = askJoint(
-    face,
-    hole,
-    kinds.find(({ id }) => id === kind),
-  )
+export function JointCheck(props: JointProps) {
+  const [open, setOpen] = useState(false)
   return (
-    <details class="joint">
+    <details class="joint" open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary class="button">{words.joint.open}</summary>
-      {asked.can ? (
-        <Answer answer={joint(asked.wanted)} stated={writeQuantity(asked.stated, 'torque')} unit={settings.torque} />
-      ) : (
-        <p>{asked.lacks === 'torque' ? words.joint.noTorque : words.joint.noThread}</p>
-      )}
+      {open && <JointAnswer {...props} />}
     </details>
-  )
-}
-
-function Answer({ answer, stated, unit }: { answer: JointAnswer; stated: string; unit: UnitName }) {
-  const { verdicts, usual, clamp, utilisations, cautions, notChecked, sources, torque, engagement } = answer
-  const kilonewton = (newton: number) => `${KILONEWTON.format(newton / 1000)} kN`
-  return (
-    <div class="stack">
-      <h3>{words.joint.title}</h3>
-      <p>
-        {words.joint.stated(stated)}
-        {`. ${answer.thread} ${answer.class.name}, ${answer.head.name}.`}
-      </p>
-      <ul class="stack stack--tight">
-        {verdicts.map(({ verdict, why }) => (
-          <li key={verdict} class={`joint__verdict${verdict === 'in the usual band' ? ' joint__verdict--fine' : ''}`}>
-            <Icon name={verdict === 'in the usual band' ? 'tick' : 'warning'} />
-            <p>
-              <b>{verdict}</b>
-              <br />
-              {why}
-            </p>
-          </li>
-        ))}
-      </ul>
-      {cautions.map((caution) => (
-        <p key={caution} class="caution">
-          <Icon name="warning" />
-          <span>{caution}</span>
-        </p>
-      ))}
-      <p>{words.joint.band(writeInterval(usual.band, unit, 1))}</p>
-      {usual.book !== undefined && (
-        <p class="quiet">{words.joint.book(writeInterval(usual.book.band, unit, 1), usual.book.source)}</p>
-      )}
-      <p>{words.joint.clamp(kilonewton(clamp.lo), kilonewton(clamp.hi))}</p>
-      <p>{words.joint.wrench(writeInterval(torque.onWrench, unit, 1))}</p>
-      {engagement !== undefined && <p>{words.joint.engagementNeeded(writeInterval(engagement.needed, 'mm', 1))}</p>}
-      <h3>{words.joint.parts}</h3>
-      <ul class="lines">
-        {utilisations.map(({ part, share, source }) => (
-          <li key={part} class="joint__part">
-            <span>{part}</span>
-            <b>{words.joint.share(PERCENT.format(share.lo), PERCENT.format(share.hi))}</b>
-            <meter min={0} max={1.2} low={0.9} high={1} value={Math.min(1.2, share.hi)} aria-label={part} />
-            <span class="quiet">{source}</span>
-          </li>
-        ))}
-      </ul>
-      {notChecked.length > 0 && (
-        <p class="quiet">
-          {words.joint.notChecked}: {notChecked.join(' ')}
-        </p>
-      )}
-      <p class="quiet">
-        {words.joint.sources}: {sources.join('; ')}
-      </p>
-    </div>
   )
 }

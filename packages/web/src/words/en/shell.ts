@@ -25,6 +25,7 @@ export const shell = {
   later: 'Later',
   practice: 'Practice',
   tryAgain: 'Try again',
+  partAway: 'This part of the page has not come yet.',
   update: 'A newer Gripbook',
   updateReady: 'A newer Gripbook is here. What you have entered stays as it is.',
   updateNow: 'Take it now',
