@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Instrument } from '../device/settings.ts'
-import { nameTaken, withInstrument, withoutInstrument } from './instruments.ts'
+import { nameTaken, singleFigure, withInstrument, withoutInstrument } from './instruments.ts'
 
 const caliper: Instrument = { name: 'caliper', plusMinus: 0.05, unit: 'mm' }
 const rule: Instrument = { name: 'rule', plusMinus: 0.5, unit: 'mm' }
@@ -23,4 +23,11 @@ test('one that is removed is nobody’s last choice', () => {
 test('no two have the same name, and one may keep its own', () => {
   expect(nameTaken(kept.instruments, null, ' Rule ')).toBe(true)
   expect(nameTaken(kept.instruments, 1, 'Rule')).toBe(false)
+})
+
+test('a ± is one figure, in its own unit where it names one', () => {
+  expect(singleFigure(0.05)).toEqual({ value: 0.05 })
+  expect(singleFigure({ value: 0.001, unit: 'in' })).toEqual({ value: 0.001, unit: 'in' })
+  expect(singleFigure({ value: 0.05, plusMinus: 0.01, unit: 'mm' })).toBeNull()
+  expect(singleFigure({ atLeast: 0.01, atMost: 0.02 })).toBeNull()
 })

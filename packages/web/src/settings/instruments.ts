@@ -1,4 +1,5 @@
 /** The instruments of the shop: what stands behind the ± of every reading. */
+import type { LengthUnit, Quantity } from '@gripbook/engine'
 import type { Instrument, Settings } from '../device/settings.ts'
 
 type Kept = Pick<Settings, 'instruments' | 'used'>
@@ -25,4 +26,12 @@ export function withoutInstrument({ instruments, used }: Kept, at: number): Kept
 /** Readings name an instrument by its name, so no two have the same. */
 export function nameTaken(instruments: readonly Instrument[], at: number | null, name: string): boolean {
   return instruments.some((one, i) => i !== at && one.name.toLowerCase() === name.trim().toLowerCase())
+}
+
+/** The one figure of what was typed as a ±; null for a range or a figure that has a ± of its own. */
+export function singleFigure(quantity: Quantity): { value: number; unit?: LengthUnit } | null {
+  if (typeof quantity === 'number') return { value: quantity }
+  if (!('value' in quantity) || quantity.plusMinus !== undefined) return null
+  const unit = quantity.unit
+  return { value: quantity.value, ...(unit === 'mm' || unit === 'in' ? { unit } : {}) }
 }

@@ -1,0 +1,151 @@
+import { useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import { type Instrument, USUAL_INSTRUMENTS } from '../device/settings.ts'
+import { Icon } from '../look/icons.tsx'
+import { QuantityField, TextField, typedLength } from '../parts/Field.tsx'
+import { Sheet } from '../parts/Sheet.tsx'
+import { words } from '../words/index.ts'
+import { nameTaken, singleFigure, withInstrument, withoutInstrument } from './instruments.ts'
+
+type Open = { at: number | null } | 'usual' | null
+
+/** What readings are taken with. */
+export function Instruments() {
+  const { settings, choose } = useApp()
+  const [open, setOpen] = useState<Open>(null)
+  const close = () => setOpen(null)
+  return (
+    <section class="card settings__part">
+      <h2>{words.settings.instruments}</h2>
+      <p class="quiet">{words.settings.instrumentsWhat}</p>
+      <ul class="lines">
+        {settings.instruments.map((instrument, at) => (
+          <li key={instrument.name}>
+            <button type="button" class="entry" onClick={() => setOpen({ at })}>
+              <span class="entry__words">
+                <span class="entry__name" dir="auto">
+                  {instrument.name}
+                </span>
+                <span class="entry__more">
+                  {words.settings.plusMinus(instrument.plusMinus, instrument.unit)}
+                  {instrument.number !== undefined && ` · ${words.settings.number(instrument.number)}`}
+                </span>
+              </span>
+              <Icon name="more" />
+            </button>
+          </li>
+        ))}
+      </ul>
+      <div class="buttons">
+        <button type="button" class="button" onClick={() => setOpen({ at: null })}>
+          <Icon name="plus" />
+          {words.settings.addInstrument}
+        </button>
+        <button type="button" class="button button--plain" onClick={() => setOpen('usual')}>
+          {words.settings.usual}
+        </button>
+      </div>
+      <p class="quiet">{words.settings.instrumentsSource}</p>
+      {open === 'usual' && (
+        <Sheet title={words.settings.usual} onClose={close}>
+          <p>{words.settings.usualWhat}</p>
+          <button
+            type="button"
+            class="button button--act button--wide"
+            onClick={() => {
+              choose({ instruments: [...USUAL_INSTRUMENTS] })
+              close()
+            }}
+          >
+            {words.settings.usualDo}
+          </button>
+        </Sheet>
+      )}
+      {open !== null && open !== 'usual' && <InstrumentSheet at={open.at} onClose={close} />}
+    </section>
+  )
+}
+
+function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => void }) {
+  const { settings, choose } = useApp()
+  const was = at === null ? undefined : settings.instruments[at]
+  const unit = was?.unit ?? settings.length
+  const [name, setName] = useState(was?.name ?? '')
+  const [number, setNumber] = useState(was?.number ?? '')
+  const [plusMinus, setPlusMinus] = useState(was === undefined ? '' : String(was.plusMinus))
+  const [tried, setTried] = useState(false)
+
+  const nameFault =
+    name.trim() === ''
+      ? words.settings.nameMissing
+      : nameTaken(settings.instruments, at, name)
+        ? words.settings.nameTaken
+        : ''
+  const typed = typedLength(plusMinus, unit)
+  const figure = typed.state === 'read' ? singleFigure(typed.value) : null
+  const figureFault =
+    typed.state === 'fault' ? typed.words : figure === null || figure.value <= 0 ? words.settings.plusMinusMissing : ''
+
+  function keep() {
+    setTried(true)
+    if (nameFault !== '' || figureFault !== '' || figure === null) return
+    const to: Instrument = {
+      name: name.trim(),
+      ...(number.trim() === '' ? {} : { number: number.trim() }),
+      plusMinus: figure.value,
+      unit: figure.unit ?? unit,
+    }
+    choose(withInstrument(settings, at, to))
+    onClose()
+  }
+
+  return (
+    <Sheet title={at === null ? words.settings.addInstrument : words.settings.changeInstrument} onClose={onClose}>
+      <form
+        class="stack"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault()
+          keep()
+        }}
+      >
+        <TextField
+          label={words.settings.instrumentName}
+          value={name}
+          fault={tried ? nameFault : ''}
+          input={{ maxLength: 80 }}
+          onInput={setName}
+        />
+        <QuantityField
+          label={words.settings.instrumentPlusMinus}
+          hint={words.settings.instrumentPlusMinusHint}
+          unit={unit}
+          value={plusMinus}
+          typed={tried && figureFault !== '' ? { state: 'fault', words: figureFault } : { state: 'empty' }}
+          onInput={setPlusMinus}
+        />
+        <TextField
+          label={words.settings.instrumentNumber}
+          value={number}
+          input={{ maxLength: 40 }}
+          onInput={setNumber}
+        />
+        <button type="submit" class="button button--act button--wide">
+          {words.shell.keep}
+        </button>
+        {at !== null && (
+          <button
+            type="button"
+            class="button button--plain"
+            onClick={() => {
+              choose(withoutInstrument(settings, at))
+              onClose()
+            }}
+          >
+            {words.settings.remove}
+          </button>
+        )}
+      </form>
+    </Sheet>
+  )
+}
