@@ -16,16 +16,24 @@ export type Engine = {
 
 type Question = { unit: Unit; number: number; done: (answer: EngineAnswer | null) => void; since: number }
 
-export function startEngine(): Engine {
-  let worker: Worker | null = null
+/** What is needed of a worker; a test hands in its own. */
+export type EngineWorker = Pick<Worker, 'postMessage' | 'terminate'> & {
+  onmessage: ((event: MessageEvent<Answered>) => void) | null
+  onerror: ((event: ErrorEvent) => void) | null
+}
+
+const newWorker = (): EngineWorker => new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' })
+
+export function startEngine(make: () => EngineWorker = newWorker): Engine {
+  let worker: EngineWorker | null = null
   let counted = 0
   let under: Question | null = null
   let waits: Question | null = null
 
   function begin(question: Question): void {
     if (worker === null) {
-      worker = new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' })
-      worker.onmessage = ({ data }: MessageEvent<Answered>) => {
+      worker = make()
+      worker.onmessage = ({ data }) => {
         const { number, ...answer } = data
         if (under?.number === number) finish(answer)
       }
