@@ -14,14 +14,14 @@ const SCRIBED = '#ffd98a'
 
 /** On a grid of 32, within the middle 26. */
 const SIGN = `
-<path d="M10 12h15.5v8.5H10z" fill="${SEAT}"/>
-<path d="M10 17l3-3M10 20.5l3.4-3.4M20.5 14.4l2.4-2.4M20.5 19l5-5M22.5 20.5l3-3" stroke="${BLUE}" stroke-width=".8"/>
-<path d="M14.5 12h6.5v14.4l-1.6 1.8h-3.3l-1.6-1.8z" fill="${STEEL}"/>
-<path d="M14.5 21.4l6.5-1M14.5 23.4l6.5-1M14.5 25.4l6.5-1" stroke="${BLUE}" stroke-width=".9"/>
-<path d="M11.6 5.4h12.3l1 1.2V12H10.6V6.6z" fill="${STEEL}"/>
-<path d="M10.6 6.6l1-1.2h2.8V12h-3.8zM21.1 5.4h2.8l1 1.2V12h-3.8z" fill="${SHADE}"/>
-<path d="M4 12h5M4 20.5h5M6.2 12.8v6.9" stroke="${SCRIBED}" stroke-width="1.1" stroke-linecap="round"/>
-<path d="M6.2 12l1.1 2.4H5.1zM6.2 20.5l-1.1-2.4h2.2z" fill="${SCRIBED}"/>`
+<path d="M10.2 12h16.8v8.5H10.2z" fill="${SEAT}"/>
+<path d="M9.5 15.5l4-4M9.5 19.5l7-7M11.5 21.5l5-5M20 16.5l5-5M20 20.5l8-8M23 21.5l5-5" stroke="${BLUE}" stroke-width="1"/>
+<path d="M15.2 11.5H22v14.8l-1.7 1.9h-3.4l-1.7-1.9z" fill="${STEEL}"/>
+<path d="M14.8 22.2l7.6-1.3M14.8 24.4l7.6-1.3M14.8 26.6l7.6-1.3" stroke="${BLUE}" stroke-width=".8"/>
+<path d="M12.9 4.8h11.4l1.3 1.4V12H11.6V6.2z" fill="${STEEL}"/>
+<path d="M12.9 4.8h2.3V12h-3.6V6.2zM22 4.8h2.3l1.3 1.4V12H22z" fill="${SHADE}"/>
+<path d="M4.2 12h4.6M4.2 20.5h4.6M6.5 13v6.5" stroke="${SCRIBED}" stroke-width=".9"/>
+<path d="M6.5 12.1l1.5 3.1H5zM6.5 20.4L5 17.3h3z" fill="${SCRIBED}"/>`
 
 function icon(round: number, size: number): string {
   const lead = (32 - 32 * size) / 2
