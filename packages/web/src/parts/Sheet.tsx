@@ -31,12 +31,12 @@ export function Sheet({ title, onClose, wide = false, children }: Props) {
       }}
     >
       <div class="sheet__body">
-        <header class="sheet__head">
+        <div class="sheet__head">
           <h2 id={id}>{title}</h2>
           <button type="button" class="sheet__close" aria-label={words.shell.close} onClick={onClose}>
             <Icon name="cross" />
           </button>
-        </header>
+        </div>
         {children}
       </div>
     </dialog>

@@ -1,5 +1,5 @@
 /** A bank card laid on the screen, and an outline that is made as wide: so the page learns how large a pixel is. */
-import { useLayoutEffect, useRef, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
@@ -15,16 +15,18 @@ export function CardSheet({ onClose, onKept }: Props) {
   const [laying, setLaying] = useState<Laying | null>(null)
   const [width, setWidth] = useState(0)
 
-  useLayoutEffect(() => {
-    const measure = () => {
-      const next = layingFor(stage.current!.clientWidth)
-      setLaying(next)
-      setWidth(firstWidth(next, settings.pixelsPerMillimetre))
-    }
-    measure()
-    // A device that is turned has other room, and the card lies on it another way.
-    addEventListener('resize', measure)
-    return () => removeEventListener('resize', measure)
+  useEffect(() => {
+    // Nothing has a width until the sheet is shown; a device that is turned has another, and the card lies on it another way.
+    const watching = new ResizeObserver(([entry]) => {
+      const next = layingFor(Math.floor(entry!.contentRect.width))
+      setLaying((before) => {
+        if (before?.most === next.most && before.across === next.across) return before
+        setWidth(firstWidth(next, settings.pixelsPerMillimetre))
+        return next
+      })
+    })
+    watching.observe(stage.current!)
+    return () => watching.disconnect()
   }, [settings.pixelsPerMillimetre])
 
   const step = (by: number) => laying && setWidth((now) => Math.min(Math.max(now + by, laying.least), laying.most))

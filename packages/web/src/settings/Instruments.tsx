@@ -6,6 +6,7 @@ import { QuantityField, TextField, typedLength } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { words } from '../words/index.ts'
 import { nameTaken, singleFigure, withInstrument, withoutInstrument } from './instruments.ts'
+import { useFaultFocus } from './useFaultFocus.ts'
 
 type Open = { at: number | null } | 'usual' | null
 
@@ -73,7 +74,8 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
   const [name, setName] = useState(was?.name ?? '')
   const [number, setNumber] = useState(was?.number ?? '')
   const [plusMinus, setPlusMinus] = useState(was === undefined ? '' : String(was.plusMinus))
-  const [tried, setTried] = useState(false)
+  const [tried, setTried] = useState(0)
+  const form = useFaultFocus(tried)
 
   const nameFault =
     name.trim() === ''
@@ -87,7 +89,7 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
     typed.state === 'fault' ? typed.words : figure === null || figure.value <= 0 ? words.settings.plusMinusMissing : ''
 
   function keep() {
-    setTried(true)
+    setTried(tried + 1)
     if (nameFault !== '' || figureFault !== '' || figure === null) return
     const to: Instrument = {
       name: name.trim(),
@@ -102,6 +104,7 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
   return (
     <Sheet title={at === null ? words.settings.addInstrument : words.settings.changeInstrument} onClose={onClose}>
       <form
+        ref={form}
         class="stack"
         noValidate
         onSubmit={(event) => {
@@ -112,7 +115,7 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
         <TextField
           label={words.settings.instrumentName}
           value={name}
-          fault={tried ? nameFault : ''}
+          fault={tried > 0 ? nameFault : ''}
           input={{ maxLength: 80 }}
           onInput={setName}
         />
@@ -121,7 +124,7 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
           hint={words.settings.instrumentPlusMinusHint}
           unit={unit}
           value={plusMinus}
-          typed={tried && figureFault !== '' ? { state: 'fault', words: figureFault } : { state: 'empty' }}
+          typed={tried > 0 && figureFault !== '' ? { state: 'fault', words: figureFault } : { state: 'empty' }}
           onInput={setPlusMinus}
         />
         <TextField

@@ -7,6 +7,7 @@ import { TextField } from '../parts/Field.tsx'
 import { words } from '../words/index.ts'
 import { codeLengthFault, idsBefore, pairFault } from './pairing.ts'
 import { everyEntry } from './refusedHere.ts'
+import { useFaultFocus } from './useFaultFocus.ts'
 
 type Props = { code?: string; onPaired: (person: Person) => void }
 type At = 'code' | 'name' | 'form'
@@ -17,6 +18,7 @@ export function PairForm({ code: given = '', onPaired }: Props) {
   const [name, setName] = useState(settings.own?.name ?? '')
   const [fault, setFault] = useState<{ at: At; words: string } | null>(null)
   const [busy, setBusy] = useState(false)
+  const form = useFaultFocus(fault)
   const at = (field: At) => (fault?.at === field ? fault.words : '')
 
   async function pair() {
@@ -49,6 +51,7 @@ export function PairForm({ code: given = '', onPaired }: Props) {
 
   return (
     <form
+      ref={form}
       class="stack"
       noValidate
       aria-busy={busy}

@@ -12,6 +12,7 @@ import { PairForm } from './PairForm.tsx'
 import { byReason, everyEntry, type RefusedHere } from './refusedHere.ts'
 import { StorageLines } from './StorageLines.tsx'
 import { troubleOf } from './trouble.ts'
+import './facts.css'
 import './SendingSheet.css'
 
 export function SendingSheet({ onClose }: { onClose: () => void }) {

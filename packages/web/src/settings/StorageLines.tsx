@@ -5,6 +5,7 @@ import { useApp } from '../app/context.ts'
 import { faultWords } from '../app/faultWords.ts'
 import { words } from '../words/index.ts'
 import { bytesWords } from './figures.ts'
+import './StorageLines.css'
 
 export function StorageLines({ storage: { used, quota, persistent } }: { storage: Status['storage'] }) {
   const { book, say } = useApp()

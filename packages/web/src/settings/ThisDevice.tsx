@@ -8,6 +8,7 @@ import { Sheet } from '../parts/Sheet.tsx'
 import { words } from '../words/index.ts'
 import { PairForm } from './PairForm.tsx'
 import { StorageLines } from './StorageLines.tsx'
+import './facts.css'
 
 /** Enough of an id to tell two devices apart in a list. */
 const SHORT = 8

@@ -7,6 +7,7 @@ import { TextField } from '../../parts/Field.tsx'
 import { Sheet } from '../../parts/Sheet.tsx'
 import { words } from '../../words/index.ts'
 import { countdown } from '../figures.ts'
+import { useFaultFocus } from '../useFaultFocus.ts'
 import { RoleChoice } from './RoleChoice.tsx'
 import './CodeSheet.css'
 
@@ -33,6 +34,7 @@ function ForWhom({ people, onMade }: { people: readonly ShopPerson[]; onMade: (m
   const [person, setPerson] = useState(people[0]?.id ?? '')
   const [fault, setFault] = useState<{ at: 'name' | 'form'; words: string } | null>(null)
   const [busy, setBusy] = useState(false)
+  const form = useFaultFocus(fault)
 
   async function make() {
     if (whom === 'new' && name.trim() === '') {
@@ -55,6 +57,7 @@ function ForWhom({ people, onMade }: { people: readonly ShopPerson[]; onMade: (m
 
   return (
     <form
+      ref={form}
       class="stack"
       noValidate
       aria-busy={busy}

@@ -119,7 +119,7 @@ export const settings = {
   signedOut: 'Signed out. What is on this device stays.',
 
   // Installing
-  installTitle: 'On this device',
+  installTitle: 'Without signal',
   installed: 'Gripbook is installed here and opens without signal.',
   installOffered: 'Installed, it has its own icon and fills the screen.',
   installDo: 'Put Gripbook on this device',
@@ -141,7 +141,7 @@ export const settings = {
   newCode: 'Let someone in',
   codeFor: 'Who is it for?',
   forNew: 'Someone new',
-  forKnown: 'A further device of someone',
+  forKnown: 'A further device',
   newName: 'Name',
   whom: 'Whose device',
   makeCode: 'Make a code',
