@@ -1,44 +1,78 @@
 import { rubberMat } from './ground.ts'
-import { castSkin, mill, oil, scratch, spotFace, tap } from './machining.ts'
+import { castSkin, mill, oil, scratch, spotFace, tap, turn } from './machining.ts'
 import { row } from './noise.ts'
 import { type Camera, under } from './photograph.ts'
-import { raise, type Relief, sink } from './relief.ts'
+import { over, type Relief, raise, sink } from './relief.ts'
 import { bar, box, disc, grown, joined, outline, type Place, type Shape, without } from './shapes.ts'
+import type { Seat } from './unit.ts'
 
 const THICK = 26
 /** The two seats that the filter boss hides. */
 const HIDDEN = ['11', '12']
 const GRID = 8.4
 
-export type Seat = { readonly id: string; readonly at: Place; readonly grip: number }
-
 export function controlBlock(relief: Relief, camera: Camera, seats: readonly Seat[]): void {
   rubberMat(relief, -THICK, 3)
   const placed = seats.map((seat) => {
-    const z = Math.min(3, Math.max(-3, (seat.grip - 25) * 0.22))
+    const z = Math.min(3, Math.max(-3, (seat.grip - 25.95) * 0.22))
     return { ...seat, z, seen: seat.at, at: under(camera, seat.at, z) }
   })
   const rim = grown(
-    outline([[6, 112], [16, 124], [50, 129], [148, 126], [184, 119], [189, 104], [185, 92], [193, 78], [186, 66], [172, 46], [158, 13], [142, 12], [112, 10], [92, 9], [60, 14], [36, 12], [30, 32], [9, 44], [9, 58], [15, 78], [7, 98]]),
+    outline([
+      [6, 112],
+      [16, 124],
+      [50, 129],
+      [148, 126],
+      [184, 119],
+      [189, 104],
+      [185, 92],
+      [193, 78],
+      [186, 66],
+      [172, 46],
+      [158, 13],
+      [142, 12],
+      [112, 10],
+      [92, 9],
+      [60, 14],
+      [36, 12],
+      [30, 32],
+      [9, 44],
+      [9, 58],
+      [15, 78],
+      [7, 98],
+    ]),
     5,
   )
   const body = joined([rim, ...placed.map(({ at }) => disc(at, 9.5))], 8)
   raise(relief, body, 1, 14)
   // The pads under the seats: some stand up from the face.
-  for (const { at, z } of placed) if (z > 0.4) raise(relief, disc(at, 9), z + 0.8, 14, { x: at[0], y: at[1], reach: 14 })
+  for (const { at, z } of placed)
+    if (z > 0.4) raise(relief, disc(at, 9), z + 0.8, 14, { x: at[0], y: at[1], reach: 14 })
 
-  const keepOff = joined(placed.map(({ at }) => disc(at, 9)), 0)
-  for (const { shape, floor, near } of channels(body, keepOff)) sink(relief, shape, floor, 7, 1, near)
+  const keepOff = joined(
+    placed.map(({ at }) => disc(at, 9)),
+    0,
+  )
+  const ways = channels(body, keepOff)
+  for (const { shape, floor, near } of ways) sink(relief, shape, floor, 7, 1, near)
   castSkin(relief, 11, 0.55)
-  const pads = joined(placed.filter(({ z }) => z > 0.4).map(({ at }) => disc(at, 9.6)), 0)
+  const pads = joined(
+    placed.filter(({ z }) => z > 0.4).map(({ at }) => disc(at, 9.6)),
+    0,
+  )
   mill(relief, without(body, pads), 0, 5)
-  for (const port of ports(body, keepOff)) sink(relief, port, -22, 30, 0)
+  for (const port of ports(ways)) sink(relief, port, -26, 30, 0)
   for (const { at, z } of placed) {
     spotFace(relief, at, 7.4, z, 77 + Math.round(at[0]))
     tap(relief, at, 6, z, 20)
   }
-  filterBoss(relief, camera, placed.filter(({ id }) => HIDDEN.includes(id)).map(({ seen }) => seen))
-  oil(relief, 31, 0.8)
+  filterBoss(
+    relief,
+    camera,
+    body,
+    placed.filter(({ id }) => HIDDEN.includes(id)).map(({ seen }) => seen),
+  )
+  oil(relief, 31, 1)
   const next = row(8)
   for (let i = 0; i < 26; i++) {
     const from: Place = [next() * 190, 10 + next() * 115]
@@ -48,27 +82,69 @@ export function controlBlock(relief: Relief, camera: Camera, seats: readonly Sea
   }
 }
 
-/** A cast rail over the face with a round boss at each end; each boss comes down over half a seat. */
-function filterBoss(relief: Relief, camera: Camera, hidden: readonly Place[]): void {
+/** The filter's seat across the face: a bore in the middle, an arm to each side; each arm's end comes down over half a seat. */
+function filterBoss(relief: Relief, camera: Camera, body: Shape, hidden: readonly Place[]): void {
   const [one, other] = hidden
   if (!one || !other) return
-  const high = 13
-  const ends = [one, other].map(([x, y]) => under(camera, [x, y - 15.2], high))
-  const [a, b] = ends as [Place, Place]
-  const rail = joined([disc(a, 14), disc(b, 14), bar(a, b, 6.5)], 14)
-  const before = relief.made.slice()
+  const high = 12
+  const foot = (seat: Place): Place => under(camera, [seat[0], seat[1] - 15.3], high)
+  const a = foot(one)
+  const b = foot(other)
+  const bore: Place = [97, 69.5]
+  const ends = joined([box(a, 13, 11.6, 6), box(b, 13, 11.6, 6)], 0)
+  const top = joined([ends, disc(bore, 12.5), bar(a, bore, 7), bar(bore, b, 7)], 12)
   const skin = { ...relief, made: new Uint8Array(relief.made.length) }
-  raise(skin, rail, high, 22)
-  for (const [x, y] of ends) raise(skin, disc([x, y], 9), high + 3, 6)
+  const seats = joined(
+    hidden.map((seat) => disc(seat, 8)),
+    0,
+  )
+  const before = relief.z.slice()
+  // It grows out of the face with a foot all round, but not over the seats.
+  raise(skin, without(grown(top, 1.6), seats), 2.4, 2)
+  raise(skin, top, high - 3, 14)
+  raise(skin, grown(ends, -2.6), high, 2.2)
+  raise(skin, joined([bar(a, bore, 1.4), bar(bore, b, 1.4)], 0), high - 0.6, 1.8)
+  raise(skin, disc(bore, 12), high + 1, 6)
+  over(skin, (x, y, i) => {
+    if (body(x, y) < 0.4 || top(x, y) < 0) return
+    skin.z[i] = before[i]!
+    skin.made[i] = 0
+  })
   castSkin(skin, 51, 0.7)
-  for (const at of ends) {
-    mill(skin, disc(at, 8.6), high + 2.2, 63, 30, 0.7)
-    sink(skin, disc(at, 4.6), high - 12, 20, high + 2.2)
+  turn(skin, disc(bore, 11), bore, high, 63, 0.7)
+  sink(skin, disc(bore, 8.2), high - 1.4, 1.4, high)
+  sink(skin, disc(bore, 7), high - 9, 40, high - 1)
+  turn(skin, disc(bore, 7), bore, high - 9.05, 65, 0.7)
+  sink(skin, disc(bore, 4.2), -18, 40, high - 9)
+  for (const [x, y] of [a, b]) {
+    mill(skin, disc([x, y - 1], 5), high - 0.7, 66, 30, 0.7)
+    tap(skin, [x, y - 1], 3.3, high - 0.7, 9)
   }
-  for (let i = 0; i < before.length; i++) relief.made[i] = skin.made[i] || before[i]!
+  for (let i = 0; i < skin.made.length; i++) if (skin.made[i]) relief.made[i] = skin.made[i]!
 }
 
-type Channel = { readonly shape: Shape; readonly floor: number; readonly near: { x: number; y: number; reach: number } }
+/** A line with its corners cut twice, so that it bends like a way that was cast. */
+function bent(path: readonly Place[]): Place[] {
+  let line = [...path]
+  for (let pass = 0; pass < 2; pass++) {
+    const cut: Place[] = [line[0]!]
+    for (let i = 0; i + 1 < line.length; i++) {
+      const [ax, ay] = line[i]!
+      const [bx, by] = line[i + 1]!
+      cut.push([ax * 0.7 + bx * 0.3, ay * 0.7 + by * 0.3], [ax * 0.3 + bx * 0.7, ay * 0.3 + by * 0.7])
+    }
+    cut.push(line.at(-1)!)
+    line = cut
+  }
+  return line
+}
+
+type Channel = {
+  readonly shape: Shape
+  readonly path: readonly Place[]
+  readonly floor: number
+  readonly near: { x: number; y: number; reach: number }
+}
 
 /** Oil ways on a crooked grid: short worms with walls between them, away from the seats and the rim. */
 function channels(body: Shape, keepOff: Shape): Channel[] {
@@ -94,11 +170,13 @@ function channels(body: Shape, keepOff: Shape): Channel[] {
         if (next() < 0.35) turned = 1 - turned
         const step = turned === 0 ? [1, 0] : [0, 1]
         at = [at[0] + step[0]!, at[1] + step[1]!]
-        if (used.has(at.join()) || !free(...cell(...at))) at = [at[0] - step[0]! + step[1]!, at[1] - step[1]! + step[0]!]
+        if (used.has(at.join()) || !free(...cell(...at)))
+          at = [at[0] - step[0]! + step[1]!, at[1] - step[1]! + step[0]!]
       }
       if (path.length === 0) continue
       const half = 2.5 + next() * 0.5
-      const parts = path.map((place, i) => bar(path[Math.max(0, i - 1)]!, place, half))
+      const line = bent(path)
+      const parts = line.map((place, i) => bar(line[Math.max(0, i - 1)]!, place, half))
       const xs = path.map(([x]) => x)
       const ys = path.map(([, y]) => y)
       const near = {
@@ -106,20 +184,16 @@ function channels(body: Shape, keepOff: Shape): Channel[] {
         y: (Math.min(...ys) + Math.max(...ys)) / 2,
         reach: Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys)) / 2 + 6,
       }
-      made.push({ shape: without(joined(parts, 0), keepOff), floor: -6 - next() * 8, near })
+      made.push({ path, shape: without(joined(parts, 0), keepOff), floor: -6 - next() * 8, near })
     }
   }
   return made
 }
 
-/** Bores that go on into the block from the floor of an oil way. */
-function ports(body: Shape, keepOff: Shape): Shape[] {
+/** Bores that go on into the block from one end of an oil way. */
+function ports(ways: readonly Channel[]): Shape[] {
   const next = row(90)
-  const made: Shape[] = []
-  for (let tries = 0; tries < 90 && made.length < 14; tries++) {
-    const at: Place = [next() * 190, 10 + next() * 115]
-    if (body(...at) > -9 || keepOff(...at) < 3) continue
-    made.push(next() < 0.7 ? disc(at, 1.6 + next() * 1.4) : box(at, 4.2, 2.1, 2.1))
-  }
-  return made
+  return ways
+    .filter(() => next() < 0.45)
+    .map(({ path }) => disc(next() < 0.5 ? path[0]! : path.at(-1)!, 1.5 + next() * 0.6))
 }

@@ -2,7 +2,6 @@ import type { Place } from './shapes.ts'
 
 /** How a face lies in its picture. `at` of the unit file is in millimetres, x to the right and y upwards; pixels count downwards. */
 export type Frame = {
-  readonly face: string
   readonly file: string
   readonly width: number
   readonly height: number
@@ -12,11 +11,42 @@ export type Frame = {
   readonly top: number
 }
 
-export const FRAMES: readonly Frame[] = [
-  { face: 'control-block', file: 'control-block.webp', width: 1600, height: 1200, pixelsPerMillimetre: 6.4, left: -25, top: 162 },
-  { face: 'pump-cover', file: 'pump-cover.webp', width: 1600, height: 1440, pixelsPerMillimetre: 7.8, left: -27.5, top: 167 },
-  { face: 'bell-housing', file: 'bell-housing.webp', width: 1600, height: 1560, pixelsPerMillimetre: 3.7, left: -36, top: 391 },
+export const FRAMES: readonly (Frame & { readonly face: string })[] = [
+  {
+    face: 'control-block',
+    file: 'control-block.webp',
+    width: 1600,
+    height: 1200,
+    pixelsPerMillimetre: 7.2,
+    left: -11,
+    top: 152,
+  },
+  {
+    face: 'pump-cover',
+    file: 'pump-cover.webp',
+    width: 1600,
+    height: 1440,
+    pixelsPerMillimetre: 7.8,
+    left: -27.5,
+    top: 167,
+  },
+  {
+    face: 'bell-housing',
+    file: 'bell-housing.webp',
+    width: 1600,
+    height: 1560,
+    pixelsPerMillimetre: 3.7,
+    left: -36,
+    top: 391,
+  },
 ]
+
+/** Close pictures of parts and signs; their millimetres start in the middle. */
+export const DETAILS = {
+  bracket: { file: 'bracket.webp', width: 800, height: 600, pixelsPerMillimetre: 7.6, left: -52.6, top: 39.5 },
+  connector: { file: 'connector.webp', width: 800, height: 600, pixelsPerMillimetre: 8.4, left: -47.6, top: 35.7 },
+  sealant: { file: 'sealant.webp', width: 800, height: 600, pixelsPerMillimetre: 9.2, left: -43.5, top: 32.6 },
+} as const satisfies Record<string, Frame>
 
 /** The pixel at which a point of the joint face is seen, to a tenth. */
 export function mark(frame: Frame, [x, y]: Place): [number, number] {
@@ -26,5 +56,8 @@ export function mark(frame: Frame, [x, y]: Place): [number, number] {
 
 /** The middle of the picture, in the face's millimetres. */
 export function middle(frame: Frame): [number, number] {
-  return [frame.left + frame.width / frame.pixelsPerMillimetre / 2, frame.top - frame.height / frame.pixelsPerMillimetre / 2]
+  return [
+    frame.left + frame.width / frame.pixelsPerMillimetre / 2,
+    frame.top - frame.height / frame.pixelsPerMillimetre / 2,
+  ]
 }

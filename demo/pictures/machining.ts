@@ -45,11 +45,12 @@ export function turn(relief: Relief, shape: Shape, middle: Place, at: number, se
 }
 
 function bright(relief: Relief, i: number, at: number, lay: number, x: number, y: number, seed: number): void {
-  const groove = Math.sin(lay * Math.PI * 2) * 0.35 + smooth(lay * 0.6, 3, seed) * 0.5 + smooth(lay * 2.3, 8, seed) * 0.4
+  const groove =
+    Math.sin(lay * Math.PI * 2) * 0.35 + smooth(lay * 0.6, 3, seed) * 0.5 + smooth(lay * 2.3, 8, seed) * 0.4
   relief.z[i] = at + groove * 0.02
   relief.made[i] = MACHINED
   paint(relief, i, CUT)
-  shade(relief, i, 1 + 0.1 * groove + 0.22 * layered(x * 0.03, y * 0.03, seed + 3, 5))
+  shade(relief, i, 1 + 0.12 * groove + 0.34 * layered(x * 0.03, y * 0.03, seed + 3, 5))
 }
 
 /** A flat seat for a bolt's head, cut by a spot facer: sunk into or raised from what is round it. */
@@ -106,7 +107,10 @@ export function oil(relief: Relief, seed: number, strength: number): void {
     if (made[i] === 0 || made[i] === TAPPED) return
     const hollow = Math.min(1, Math.max(0, (wide[i]! - z[i]! - 0.4) * 0.35))
     const patch = Math.max(0, layered(x * 0.022, y * 0.022, seed, 5) * 2.3 - 0.12)
-    const film = Math.min(0.8, strength * (hollow * 0.42 + patch * 0.62) * (0.7 + 0.5 * layered(x * 0.4, y * 0.4, seed + 5, 3)))
+    const film = Math.min(
+      0.8,
+      strength * (hollow * 0.42 + patch * 0.62) * (0.7 + 0.5 * layered(x * 0.4, y * 0.4, seed + 5, 3)),
+    )
     stain(relief, i, OIL, Math.max(0, film))
     rough[i] = Math.max(0.2, rough[i]! - film * 0.3)
   })

@@ -45,7 +45,7 @@ export function photograph(relief: Relief, camera: Camera, seed: number, exposur
       // Down the line of sight until it meets the part.
       const dx = seenX - cx
       const dy = seenY - cy
-      const steps = Math.max(1, Math.ceil((Math.hypot(dx, dy) * (highest - lowest) * scale * 1.5) / camera.over))
+      const steps = Math.max(8, Math.ceil((Math.hypot(dx, dy) * (highest - lowest) * scale * 1.5) / camera.over))
       let level = highest
       let x = seenX
       let y = seenY
@@ -70,8 +70,6 @@ export function photograph(relief: Relief, camera: Camera, seed: number, exposur
       }
       x = cx + (dx * (camera.over - level)) / camera.over
       y = cy + (dy * (camera.over - level)) / camera.over
-      const wall = z[i]! - level > 0.6
-      const height0 = wall ? level : z[i]!
       const ix = i % width
       const west = z[ix > 0 ? i - 1 : i]!
       const east = z[ix < width - 1 ? i + 1 : i]!
@@ -80,6 +78,9 @@ export function photograph(relief: Relief, camera: Camera, seed: number, exposur
       let gx = ((east - west) * scale) / 2
       let gy = ((north - south) * scale) / 2
       const slope = Math.hypot(gx, gy)
+      // A line of sight that ends below the edge of a point has met the wall under it.
+      const wall = z[i]! - level > 0.6 + (Math.min(slope, 6) * 1.5) / scale
+      const height0 = wall ? level : z[i]!
       if (slope > 9) {
         gx *= 9 / slope
         gy *= 9 / slope
@@ -100,8 +101,7 @@ export function photograph(relief: Relief, camera: Camera, seed: number, exposur
       while (lit > 0 && go * KEY[2] < room && go < 90) {
         const over = z[at(x + KEY[0] * go, y + KEY[1] * go)]! - (height0 + KEY[2] * go)
         if (over > -0.14 * go) lit = Math.min(lit, 1 - (over + 0.14 * go) / (0.28 * go + 0.3))
-        go *= 1.12
-        go += 0.12
+        go = go * 1.07 + 0.12
       }
       lit = Math.max(0, lit)
 
@@ -112,7 +112,8 @@ export function photograph(relief: Relief, camera: Camera, seed: number, exposur
       const key = Math.max(0, nx * KEY[0] + ny * KEY[1] + nz * KEY[2]) * lit * 1.5 * fall
       const fill = Math.max(0, nx * FILL[0] + ny * FILL[1] + nz * FILL[2]) * (0.3 + 0.7 * open) * 0.35
       const sky = (0.55 + 0.45 * nz) * open * open * 0.42
-      const glint = lobe(nx, ny, nz, KEY, view, r) * (0.15 + 0.85 * lit) * 0.55 + lobe(nx, ny, nz, FILL, view, r) * open * 0.28
+      const glint =
+        lobe(nx, ny, nz, KEY, view, r) * (0.15 + 0.85 * lit) * 0.55 + lobe(nx, ny, nz, FILL, view, r) * open * 0.28
       // A light tube over the bench, mirrored by what is smooth.
       const mirrorX = 2 * nz * nx - (view[0] ?? 0)
       const mirrorY = 2 * nz * ny - (view[1] ?? 0)
@@ -160,7 +161,7 @@ function developed(relief: Relief, light: Float32Array, far: Float32Array, seed:
     for (let i = 0; i < plane.length; i++) {
       const px = i % width
       const py = (i - px) / width
-      const out = Math.min(1, Math.max(0, (softness[i]! - 10) / 28))
+      const out = Math.min(1, Math.max(0, (softness[i]! - 15) / 40))
       const u = (px / width - 0.47) * 2
       const v = ((py / height - 0.48) * 2 * height) / width
       const corner = 1 - 0.3 * (u * u + v * v) ** 1.1

@@ -2,12 +2,11 @@ import { woodenBench } from './ground.ts'
 import { castSkin, mill, oil, scratch, spotFace, tap, turn } from './machining.ts'
 import { row, smooth } from './noise.ts'
 import { type Camera, under } from './photograph.ts'
-import { over, raise, type Relief, sink, stain } from './relief.ts'
+import { over, type Relief, raise, sink, stain } from './relief.ts'
 import { arc, bar, disc, joined, type Place, without } from './shapes.ts'
+import type { Seat } from './unit.ts'
 
 const MIDDLE: Place = [75, 75]
-
-type Seat = { readonly at: Place; readonly grip: number }
 
 /** A round cover with its seats in lobes round the edge, ribs to the middle, a shaft bore with a seal's seat, and two kidney-shaped ports. */
 export function pumpCover(relief: Relief, camera: Camera, seats: readonly Seat[]): void {
@@ -21,9 +20,15 @@ export function pumpCover(relief: Relief, camera: Camera, seats: readonly Seat[]
   for (const { at, z } of placed) {
     const near = { x: at[0], y: at[1], reach: 22 }
     raise(relief, disc(at, 10.5), z + 0.7, 6, near)
-    raise(relief, bar(at, [at[0] + (MIDDLE[0] - at[0]) * 0.4, at[1] + (MIDDLE[1] - at[1]) * 0.4], 3), z - 1.5, 3, { ...near, reach: 40 })
+    raise(relief, bar(at, [at[0] + (MIDDLE[0] - at[0]) * 0.4, at[1] + (MIDDLE[1] - at[1]) * 0.4], 3), z - 1.5, 3, {
+      ...near,
+      reach: 40,
+    })
   }
-  const pads = joined(placed.map(({ at }) => disc(at, 12)), 0)
+  const pads = joined(
+    placed.map(({ at }) => disc(at, 12)),
+    0,
+  )
   raise(relief, disc(MIDDLE, 46), 1, 5)
   const ports = [arc(MIDDLE, 33, 4.6, 28, 148), arc(MIDDLE, 33, 4, 206, 322)]
   for (const port of ports) sink(relief, port, -13, 6, 1)
@@ -45,24 +50,28 @@ export function pumpCover(relief: Relief, camera: Camera, seats: readonly Seat[]
     relief.gloss[i] = 0.8
   })
   sink(relief, disc(MIDDLE, 11.4), -40, 60, -7)
-  for (const at of [[112, 89], [39, 62]] as const) {
+  for (const at of [
+    [112, 89],
+    [39, 62],
+  ] as const) {
     sink(relief, disc(at, 3.1), -14, 40, 0)
   }
   sink(relief, disc([138, 98], 4.2), -14, 20, 0)
-  mill(relief, disc([138, 98], 6.6), -3.4, 33, 20, 0.6)
+  mill(relief, disc([138, 98], 6.6), -4, 33, 20, 0.6)
   for (const { at, z } of placed) {
     spotFace(relief, at, 8.6, z, 40 + Math.round(at[0]))
     tap(relief, at, 8, z, 22)
   }
-  oil(relief, 64, 0.75)
+  oil(relief, 64, 0.95)
   // Rests of the gasket along the edge of the turned face.
   over(relief, (x, y, i) => {
     const off = Math.abs(Math.hypot(x - 75, y - 75) - 43.4)
     const left = smooth(x * 0.12, y * 0.12, 88) + 0.5 * smooth(x * 0.6, y * 0.6, 89)
-    if (relief.made[i] !== 2 || off > 2.2 || left < 0.42) return
-    relief.z[i] = relief.z[i]! + 0.12
-    stain(relief, i, [0.12, 0.13, 0.12], 0.85)
-    relief.gloss[i] = 0.1
+    if (relief.made[i] !== 2 || off > 2.2 || left < 0.34) return
+    const share = Math.min(1, (left - 0.34) * 6)
+    relief.z[i] = relief.z[i]! + 0.14 * share
+    stain(relief, i, [0.075, 0.1, 0.09], share * 0.9)
+    relief.gloss[i] = 0.75 - share * 0.68
     relief.rough[i] = 0.7
   })
   const next = row(18)

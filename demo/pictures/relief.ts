@@ -20,7 +20,7 @@ export type Relief = {
   readonly made: Uint8Array
 }
 
-export const GROUND = 0
+/** What a point is made of; 0 is the ground under the part. */
 export const CAST = 1
 export const MACHINED = 2
 export const TAPPED = 3
