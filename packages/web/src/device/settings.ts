@@ -20,6 +20,8 @@ export type Settings = {
   instruments: Instrument[]
   /** Name of the instrument used last for each quantity ("grip", "length", …). */
   used: Record<string, string>
+  /** The page's own keys for figures; null: where the pointer is a finger. */
+  keys: boolean | null
   /** Thread given last to a hole and to a kind. */
   thread: string
   /** What was closed by hand and is not shown again: first-use hints, cautions that were read. */
@@ -49,6 +51,7 @@ export const FIRST_SETTINGS: Settings = {
   pixelsPerMillimetre: null,
   instruments: [...USUAL_INSTRUMENTS],
   used: {},
+  keys: null,
   thread: 'M6',
   seen: [],
   own: null,

@@ -32,6 +32,8 @@ const PATHS = {
   search: 'M10.5 4a6.5 6.5 0 1 0 0 13 6.5 6.5 0 0 0 0-13zM15.5 15.5 21 21',
   more: 'M5 12h.5M12 12h.5M19 12h.5',
   whole: 'M4 9V4h5M20 9V4h-5M4 15v5h5M20 15v5h-5',
+  erase: 'M9 5h11v14H9L3 12zM11.5 9.5l5 5M16.5 9.5l-5 5',
+  change: 'M7 9l5-5 5 5M7 15l5 5 5-5',
 } as const
 
 export type IconName = keyof typeof PATHS

@@ -1,0 +1,360 @@
+/** The measuring station: one spot after the other, as fast as a gauge types. */
+import type { Face, FaceAnswer, Quantity } from '@gripbook/engine'
+import { writeQuantity } from '@gripbook/engine'
+import { type FoldedUnit, readingTaken, undone } from '@gripbook/record'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import { Icon } from '../look/icons.tsx'
+import { Caution } from '../parts/Caution.tsx'
+import { sayFault, words } from '../words/index.ts'
+import { type Changed, changedBetween } from './changed.ts'
+import { instrumentFor, midOf, placeOf, readingOf, shortFigure } from './entry.ts'
+import { FigurePad } from './FigurePad.tsx'
+import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
+import { type Lead, nextSpot } from './order.ts'
+import { QuantitySheet } from './QuantitySheet.tsx'
+import { isKindQuantity, keyOf, kindsOf, type ReadQuantity, type Spot, same, spotsOf, valueAt } from './quantities.ts'
+import { Sketch } from './Sketch.tsx'
+import { Strip } from './Strip.tsx'
+import { depthSlip, type Slip, slipOf } from './slip.ts'
+
+type Props = {
+  folded: FoldedUnit
+  face: Face
+  answer: FaceAnswer | null
+  named: (kind: string) => string
+  lead: Lead | null
+  start: { quantity: ReadQuantity; id: string | null }
+  onTry: () => void
+  onTray: () => void
+}
+
+type Kept = { spot: Spot; quantity: ReadQuantity; value: Quantity; event: string; slip: Slip | null }
+type NotKept = { spot: Spot; quantity: ReadQuantity; text: string }
+
+export function MeasureTab({ folded, face, answer, named, lead, start, onTry, onTray }: Props) {
+  const { settings, write } = useApp()
+  const unit = folded.unit
+  const [quantity, setQuantity] = useState<ReadQuantity>(start.quantity)
+  const spots = useMemo(() => spotsOf(quantity, unit, face), [quantity, unit, face])
+  const input = useRef<HTMLInputElement>(null)
+  const [text, setText] = useState('')
+  const [fault, setFault] = useState('')
+  const [sheet, setSheet] = useState<'quantity' | 'instrument' | null>(null)
+  const [kept, setKept] = useState<Kept | null>(null)
+  const [notKept, setNotKept] = useState<NotKept | null>(null)
+  const [changed, setChanged] = useState<Changed | null>(null)
+  /** What is on its way to the disk, so that the next spot is known before it is there. */
+  const [coming, setComing] = useState<ReadonlyMap<string, { value: Quantity; event: string | null }>>(new Map())
+  const entries = useMemo(() => new Set(folded.entries.map(({ id }) => id)), [folded])
+
+  const knownAt = (spot: Spot, of = quantity): Quantity | undefined => {
+    const soon = coming.get(`${of} ${keyOf(spot)}`)
+    if (soon !== undefined && (soon.event === null || !entries.has(soon.event))) return soon.value
+    return valueAt(of, spot, unit, face)
+  }
+  const lacking = (after: Spot | null) => nextSpot(spots, (spot) => knownAt(spot) !== undefined, after)
+
+  const [current, setCurrent] = useState<Spot | null>(
+    () => spots.find(({ id, place }) => id === start.id && place !== 'face') ?? lacking(null),
+  )
+  /** The same as `current`, for what is typed before the page is drawn again. */
+  const at = useRef(current)
+  const touched = useRef(false)
+  const moveTo = (spot: Spot | null) => {
+    at.current = spot
+    setCurrent(spot)
+  }
+
+  useEffect(() => {
+    if (sheet === null) input.current?.focus({ preventScroll: true })
+  }, [current, quantity, sheet])
+
+  // What settles most is known only after a first look at the face; until a hand has chosen, the station follows.
+  useEffect(() => {
+    if (touched.current || lead?.to !== 'reading' || start.id !== lead.id || start.quantity !== lead.quantity) return
+    takeUp(lead.quantity, lead.id)
+    touched.current = false
+  }, [start.id, start.quantity])
+
+  const before = useRef(answer)
+  useEffect(() => {
+    if (answer === null || before.current === answer) return
+    if (kept !== null) setChanged(changedBetween(before.current, answer))
+    before.current = answer
+  }, [answer, kept])
+
+  function takeUp(of: ReadQuantity, id: string | null) {
+    touched.current = true
+    setQuantity(of)
+    setText('')
+    setFault('')
+    const all = spotsOf(of, unit, face)
+    moveTo(all.find((spot) => spot.id === id) ?? nextSpot(all, (spot) => knownAt(spot, of) !== undefined, null))
+  }
+
+  function pick(spot: Spot) {
+    touched.current = true
+    setFault('')
+    moveTo(spot)
+    input.current?.focus({ preventScroll: true })
+  }
+
+  async function keep(typed: string) {
+    const spot = at.current
+    if (spot === null || typed.trim() === '') return
+    touched.current = true
+    const instrument = instrumentFor(quantity, settings)
+    const read = readingOf(typed, settings.length, instrument)
+    if (!read.ok) {
+      setText(typed)
+      setFault(sayFault(read.fault))
+      return
+    }
+    const { value } = read.taken
+    const slip = slipAt(spot, value)
+    const key = `${quantity} ${keyOf(spot)}`
+    setComing((now) => new Map(now).set(key, { value, event: null }))
+    setText('')
+    setFault('')
+    if (input.current !== null) input.current.value = ''
+    moveTo(lacking(spot))
+    const events = await write(folded.id, [readingTaken({ of: placeOf(face.id, spot, quantity), ...read.taken })])
+    const event = events?.[0]
+    setComing((now) => {
+      const next = new Map(now)
+      if (event === undefined) next.delete(key)
+      else next.set(key, { value, event: event.id })
+      return next
+    })
+    if (event === undefined) {
+      setNotKept({ spot, quantity, text: typed })
+      return
+    }
+    setChanged(null)
+    setKept({ spot, quantity, value, event: event.id, slip })
+  }
+
+  /** Beside holes of the same thread: those of another are another sort of place. */
+  function slipAt(spot: Spot, value: Quantity): Slip | null {
+    const threadOf = ({ id }: Spot) => String(face.holes.find((hole) => hole.id === id)?.thread)
+    const others =
+      spot.place === 'hole'
+        ? spots.filter((one) => one.place === 'hole' && !same(one, spot) && threadOf(one) === threadOf(spot))
+        : []
+    const mids = others.flatMap((one) => {
+      const known = knownAt(one)
+      return known === undefined ? [] : [midOf(known)]
+    })
+    const hole = face.holes.find(({ id }) => spot.place === 'hole' && id === spot.id)
+    return (hole && depthSlip(hole, quantity, midOf(value))) ?? slipOf(midOf(value), mids)
+  }
+
+  async function undoKept({ spot, quantity: of, event }: Kept) {
+    if ((await write(folded.id, [undone({ event })])) === null) return
+    setKept(null)
+    setChanged(null)
+    if (of !== quantity) setQuantity(of)
+    moveTo(spot)
+  }
+
+  function again({ spot, quantity: of }: { spot: Spot; quantity: ReadQuantity }) {
+    takeUp(of, spot.id)
+    setNotKept(null)
+    setKept(null)
+  }
+
+  const saidSpot = (spot: Spot) => words.readings.spot(spot, named(spot.id))
+  const figure = (mm: number) => `${shortFigure(mm, settings.length)} ${settings.length}`
+  const stands = current === null ? undefined : knownAt(current)
+  const leadIsHere = lead?.to === 'reading' && current !== null && lead.quantity === quantity && current.id === lead.id
+  const noKinds = isKindQuantity(quantity) && kindsOf(unit, face).length === 0
+  const depth = quantity === 'bottomDepth' || quantity === 'threadDepth' || quantity === 'mouth'
+
+  return (
+    <div class="station">
+      <div class="station__around">
+        {lead !== null && !leadIsHere && (
+          <div class="station__lead">
+            <p>
+              <strong>{words.readings.settlesMost}:</strong> {sayLead(lead, answer, named)}
+            </p>
+            <button
+              type="button"
+              class="button"
+              onClick={() => (lead.to === 'try' ? onTry() : takeUp(lead.quantity, lead.id))}
+            >
+              <Icon name={lead.to === 'try' ? 'turns' : 'measure'} />
+              {lead.to === 'try' ? words.readings.goTry : words.readings.goThere}
+            </button>
+          </div>
+        )}
+        {depth && <Caution name="air" words={words.readings.air} seen={words.readings.airSeen} />}
+        <div role="status" class="station__kept">
+          {kept !== null && (
+            <KeptLine
+              kept={kept}
+              changed={changed}
+              words={{
+                kept: words.readings.kept(kept.quantity, saidSpot(kept.spot), writeQuantity(kept.value)),
+                slip: kept.slip === null ? null : words.readings.slip(kept.slip, saidSpot(kept.spot), figure),
+              }}
+              onUndo={() => void undoKept(kept)}
+              onAgain={() => again(kept)}
+              onStands={() => setKept({ ...kept, slip: null })}
+            />
+          )}
+        </div>
+        {notKept !== null && (
+          <div class="caution" role="alert">
+            <Icon name="warning" />
+            <div class="stack stack--tight">
+              <p>{words.readings.notKept(saidSpot(notKept.spot), notKept.text)}</p>
+              <button type="button" class="button" onClick={() => again(notKept)}>
+                {words.readings.again}
+              </button>
+            </div>
+          </div>
+        )}
+        <Strip
+          label={words.readings.strip(quantity)}
+          cells={spots.map((spot) => {
+            const value = knownAt(spot)
+            return {
+              spot,
+              name: named(spot.id),
+              value: value === undefined ? null : shortFigure(value, settings.length),
+            }
+          })}
+          current={current}
+          onPick={pick}
+        />
+        {noKinds && (
+          <div class="empty">
+            <h2>{words.readings.noKinds}</h2>
+            <p>{words.readings.noKindsWhat}</p>
+            <button type="button" class="button" onClick={onTray}>
+              <Icon name="tray" />
+              {words.readings.toTray}
+            </button>
+          </div>
+        )}
+        {spots.length === 0 && !noKinds && <p class="empty">{words.readings.noSuch(quantity)}</p>}
+      </div>
+      <section class="station__dock" aria-label={words.readings.now}>
+        <div class="station__now">
+          <Sketch of={quantity} size={68} />
+          <div class="station__what">
+            <button type="button" class="station__quantity" onClick={() => setSheet('quantity')}>
+              <span>{words.readings.names[quantity]}</span>
+              <Icon name="change" size={18} />
+              <span class="unseen">{words.readings.changeQuantity}</span>
+            </button>
+            {current === null ? (
+              spots.length > 0 && <p class="quiet">{words.readings.allHave(quantity)}</p>
+            ) : (
+              <p class="station__spot" dir="auto">
+                {saidSpot(current)}
+              </p>
+            )}
+          </div>
+          <InstrumentButton quantity={quantity} onOpen={() => setSheet('instrument')} />
+        </div>
+        {leadIsHere && answer?.next && (
+          <p class="station__here">
+            <Icon name="tick" size={18} />
+            {words.readings.lead(words.readings.leadHere, answer.next.settles)}
+          </p>
+        )}
+        {current === null ? (
+          spots.length > 0 && <p class="quiet">{words.readings.allHaveWhat}</p>
+        ) : (
+          <>
+            {stands !== undefined && <p class="quiet">{words.readings.asStands(writeQuantity(stands))}</p>}
+            <FigurePad
+              label={words.readings.field(words.readings.names[quantity], saidSpot(current))}
+              unit={settings.length}
+              text={text}
+              fault={fault}
+              onText={(typed) => {
+                touched.current = true
+                setText(typed)
+                setFault('')
+              }}
+              onKeep={(typed) => void keep(typed)}
+              inputRef={input}
+            />
+          </>
+        )}
+      </section>
+      {sheet === 'quantity' && (
+        <QuantitySheet
+          unit={unit}
+          face={face}
+          current={quantity}
+          onPick={(of) => {
+            takeUp(of, null)
+            setSheet(null)
+          }}
+          onClose={() => setSheet(null)}
+        />
+      )}
+      {sheet === 'instrument' && <InstrumentSheet quantity={quantity} onClose={() => setSheet(null)} />}
+    </div>
+  )
+}
+
+export function sayLead(lead: Lead, answer: FaceAnswer | null, named: (kind: string) => string): string {
+  const what =
+    lead.to === 'try'
+      ? words.readings.leadTry(named(lead.kind), lead.hole)
+      : lead.place === 'kind'
+        ? words.readings.leadKind(lead.quantity, named(lead.id))
+        : words.readings.leadReading(lead.quantity, words.readings.spot({ place: 'hole', id: lead.id }, ''))
+  return `${words.readings.lead(what, answer?.next?.settles ?? [])}.`
+}
+
+type KeptLineProps = {
+  kept: Kept
+  changed: Changed | null
+  words: { kept: string; slip: string | null }
+  onUndo: () => void
+  onAgain: () => void
+  onStands: () => void
+}
+
+/** What was kept last, whether it looks like a slip, and what it has settled. */
+function KeptLine({ kept, changed, words: said, onUndo, onAgain, onStands }: KeptLineProps) {
+  const against = changed !== null && changed.contradicted.length > 0
+  const doubted = kept.slip !== null || against
+  return (
+    <div class={`kept${doubted ? ' kept--doubted' : ''}`}>
+      <Icon name={doubted ? 'warning' : 'tick'} />
+      <div class="kept__words">
+        <p>{said.kept}</p>
+        {said.slip !== null && <p class="kept__strong">{said.slip}</p>}
+        {against && <p class="kept__strong">{words.readings.nowContradicted(changed.contradicted)}</p>}
+        {changed !== null && changed.settled.length > 0 && (
+          <p class="kept__strong">{words.readings.nowSettled(changed.settled)}</p>
+        )}
+        {changed !== null && changed.open.length > 0 && <p>{words.readings.nowOpen(changed.open)}</p>}
+      </div>
+      <div class="kept__ways">
+        {doubted && (
+          <button type="button" class="button" onClick={onAgain}>
+            {words.readings.again}
+          </button>
+        )}
+        {kept.slip !== null && (
+          <button type="button" class="button" onClick={onStands}>
+            {words.readings.stands}
+          </button>
+        )}
+        <button type="button" class="button button--undo" onClick={onUndo}>
+          <Icon name="undo" />
+          {words.shell.undo}
+        </button>
+      </div>
+    </div>
+  )
+}

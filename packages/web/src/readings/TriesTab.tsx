@@ -1,0 +1,203 @@
+/** A bolt tried in a hole by hand: its turns until the head seats, or how far the head stands proud. */
+import type { Face, FaceAnswer, Trial } from '@gripbook/engine'
+import { writeQuantity } from '@gripbook/engine'
+import { boltTried, type FoldedUnit, undone } from '@gripbook/record'
+import { useRef, useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import { Icon } from '../look/icons.tsx'
+import { Choice } from '../parts/Choice.tsx'
+import { sayFault, words } from '../words/index.ts'
+import { turnsExpected } from './changed.ts'
+import { instrumentFor, readingOf } from './entry.ts'
+import { FigurePad } from './FigurePad.tsx'
+import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
+import type { Lead } from './order.ts'
+import { kindsOf, type Spot } from './quantities.ts'
+import { Sketch } from './Sketch.tsx'
+import { Strip } from './Strip.tsx'
+import { trialsOf } from './stated.ts'
+import { againstExpected, readTurns, turnsText } from './turns.ts'
+
+type How = 'turns' | 'proud'
+
+type Props = {
+  folded: FoldedUnit
+  face: Face
+  answer: FaceAnswer | null
+  named: (kind: string) => string
+  lead: Lead | null
+  onTray: () => void
+}
+
+export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
+  const { settings, write } = useApp()
+  const kinds = kindsOf(folded.unit, face)
+  const tried = trialsOf(folded, face.id)
+  const [picked, setPicked] = useState<{ hole: string; kind: string | null }>(() =>
+    lead?.to === 'try' ? { hole: lead.hole, kind: lead.kind } : { hole: face.holes[0]!.id, kind: null },
+  )
+  const [how, setHow] = useState<How>('turns')
+  const [text, setText] = useState('')
+  const [fault, setFault] = useState('')
+  const [told, setTold] = useState('')
+  const [choosing, setChoosing] = useState(false)
+  const input = useRef<HTMLInputElement>(null)
+
+  if (kinds.length === 0)
+    return (
+      <div class="empty">
+        <h2>{words.readings.noKinds}</h2>
+        <p>{words.readings.noKindsWhat}</p>
+        <button type="button" class="button" onClick={onTray}>
+          <Icon name="tray" />
+          {words.readings.toTray}
+        </button>
+      </div>
+    )
+
+  const { hole } = picked
+  const kind = picked.kind ?? likeliest(face, answer, hole) ?? kinds[0]!.kind.id
+  const expected = turnsExpected(answer, hole, kind)
+  const saidExpected = expected && expected.map(turnsText).join('–')
+
+  function trialOf(typed: string): Trial | null {
+    if (how === 'turns') {
+      const turns = readTurns(typed)
+      if (turns === null) setFault(words.readings.notTurns(typed))
+      return turns === null ? null : { hole, kind, turns }
+    }
+    const read = readingOf(typed, settings.length, instrumentFor('proud', settings))
+    if (!read.ok) setFault(sayFault(read.fault))
+    return read.ok ? { hole, kind, proud: read.taken.value } : null
+  }
+
+  async function keep(typed: string) {
+    if (typed.trim() === '') return
+    const trial = trialOf(typed)
+    if (trial === null) return
+    const events = await write(folded.id, [boltTried({ face: face.id, trial })], words.readings.triedKept)
+    if (events === null) return
+    setText('')
+    setFault('')
+    const against = 'turns' in trial ? againstExpected(trial.turns, expected) : null
+    if (against === null || !('turns' in trial)) return setTold('')
+    const say = against === 'fewer' ? words.readings.fewer : words.readings.moreTurns
+    setTold(say(turnsText(trial.turns), saidExpected ?? ''))
+  }
+
+  return (
+    <div class="station">
+      <div class="station__around">
+        <h2 class="station__label">{words.readings.tryHole}</h2>
+        <Strip
+          label={words.readings.tryHole}
+          cells={face.holes.map(({ id }) => {
+            const times = tried.filter(({ said }) => said.hole === id).length
+            return { spot: { place: 'hole', id }, name: id, value: times === 0 ? null : `${times}×` }
+          })}
+          current={{ place: 'hole', id: hole }}
+          onPick={({ id }: Spot) => {
+            setPicked({ hole: id, kind: null })
+            setTold('')
+            input.current?.focus({ preventScroll: true })
+          }}
+        />
+        <Choice
+          label={words.readings.tryKind}
+          options={kinds.map(({ kind: { id } }) => ({ value: id, words: named(id) }))}
+          value={kind}
+          onChoose={(next) => setPicked({ hole, kind: next })}
+        />
+        <section class="stack stack--tight">
+          <h2 class="station__label">{words.readings.tries}</h2>
+          {tried.length === 0 && <p class="quiet">{words.readings.noTries}</p>}
+          <ul class="lines">
+            {tried.map(({ event, said }) => {
+              const line = words.readings.tried(named(said.kind), said.hole, sayTrial(said))
+              return (
+                <li key={event} class="stated">
+                  <p>{line}</p>
+                  <button
+                    type="button"
+                    class="button button--undo"
+                    aria-label={words.readings.undoThis(line)}
+                    onClick={() => void write(folded.id, [undone({ event })])}
+                  >
+                    <Icon name="undo" />
+                    {words.shell.undo}
+                  </button>
+                </li>
+              )
+            })}
+          </ul>
+        </section>
+      </div>
+      <section class="station__dock" aria-label={words.readings.tabs.tries}>
+        <Choice
+          label={words.readings.tryHow}
+          quiet
+          options={[
+            { value: 'turns', words: words.readings.tryTurns },
+            { value: 'proud', words: words.readings.tryProud },
+          ]}
+          value={how}
+          onChoose={(next) => {
+            setHow(next)
+            setFault('')
+          }}
+        />
+        <div class="station__now">
+          {how === 'proud' && <Sketch of="proud" size={56} />}
+          <div class="station__what">
+            <p class="station__spot" dir="auto">
+              {words.readings.tryThis(named(kind), hole)}
+            </p>
+            {how === 'turns' && (
+              <p>
+                {expected === null
+                  ? words.readings.noExpect
+                  : words.readings.expect(turnsText(expected[0]), turnsText(expected[1]))}
+              </p>
+            )}
+          </div>
+          {how === 'proud' && <InstrumentButton quantity="proud" onOpen={() => setChoosing(true)} />}
+        </div>
+        {told !== '' && (
+          <p class="caution" role="alert">
+            <Icon name="warning" />
+            {told}
+          </p>
+        )}
+        <p class="quiet">{words.readings.gentle}</p>
+        <FigurePad
+          label={how === 'turns' ? words.readings.turnsField : words.readings.proudField}
+          unit={how === 'turns' ? words.readings.turnsUnit : settings.length}
+          text={text}
+          fault={fault}
+          onText={(typed) => {
+            setText(typed)
+            setFault('')
+          }}
+          onKeep={(typed) => void keep(typed)}
+          inputRef={input}
+        />
+      </section>
+      {choosing && <InstrumentSheet quantity="proud" onClose={() => setChoosing(false)} />}
+    </div>
+  )
+}
+
+/** The bolt that one would try first: what belongs there most likely, else what sat there. */
+function likeliest(face: Face, answer: FaceAnswer | null, hole: string): string | undefined {
+  const best = answer?.holes[hole]?.best
+  if (best) return best
+  const found = face.holes.find(({ id }) => id === hole)?.asFound
+  return found === 'none' ? undefined : found
+}
+
+function sayTrial(trial: Trial): string {
+  if ('turns' in trial) return words.readings.turns(turnsText(trial.turns))
+  return 'proud' in trial
+    ? words.readings.proud(writeQuantity(trial.proud))
+    : words.readings.stickOut(writeQuantity(trial.stickOut))
+}
