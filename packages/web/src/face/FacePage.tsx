@@ -2,7 +2,7 @@
 import type { Face, Kind } from '@gripbook/engine'
 import { trayOf } from '@gripbook/print'
 import { type FoldedUnit, facePhotographed, holeMarked, holeMoved } from '@gripbook/record'
-import { useMemo, useState } from 'preact/hooks'
+import { useMemo, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { pathOf, type Route } from '../app/route.ts'
 import { Shell } from '../app/Shell.tsx'
@@ -17,7 +17,7 @@ import { HoleList } from './HoleList.tsx'
 import { HolePanel } from './HolePanel.tsx'
 import { namesOf } from './kindNames.ts'
 import { MarkPanel } from './MarkPanel.tsx'
-import { marksOf, nextHole, type Picture, pictureOf, QUESTIONS, type Question } from './marks.ts'
+import { marksOf, millimetresAt, nextHole, type Picture, pictureOf, QUESTIONS, type Question } from './marks.ts'
 import { NextStep } from './NextStep.tsx'
 import { PhotographFirst } from './PhotographFirst.tsx'
 import { ScalePanel } from './ScalePanel.tsx'
@@ -52,6 +52,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
   const [points, setPoints] = useState<PicturePoint[]>([])
   const [thread, setThread] = useState<string | null>(null)
   const [bare, setBare] = useState(false)
+  const given = useRef(0)
 
   const picture = pictureOf(work)
   const photograph = usePhotograph(picture.photograph)
@@ -66,9 +67,10 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
 
   async function addHole(point: PicturePoint) {
     if (thread === null) return
+    given.current = nextHole(folded.entries, id, given.current)
     const happening = holeMarked({
       face: id,
-      hole: nextHole(folded.entries, id),
+      hole: String(given.current),
       mark: pixels(point, picture),
       ...millimetres(point),
       thread,
@@ -279,10 +281,8 @@ function pixels({ x, y }: PicturePoint, { width, height }: Picture): [number, nu
   return [Math.round(x * width * 10) / 10, Math.round(y * height * 10) / 10]
 }
 
-/** Where the scale is known a mark is also a place on the face in mm, x to the right and y down from the picture's corner. */
+/** Where the scale is known a mark is also a place on the face. */
 function faceMillimetres(point: PicturePoint, picture: Picture): { at?: [number, number] } {
-  const { pixelsPerMillimetre: scale } = picture
-  if (scale === undefined) return {}
-  const [x, y] = pixels(point, picture)
-  return { at: [Math.round((x / scale) * 100) / 100, Math.round((y / scale) * 100) / 100] }
+  const { pixelsPerMillimetre: scale, height } = picture
+  return scale === undefined ? {} : { at: millimetresAt(pixels(point, picture), height, scale) }
 }

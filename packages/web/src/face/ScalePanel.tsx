@@ -5,6 +5,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { QuantityField, typedLength } from '../parts/Field.tsx'
 import { words } from '../words/index.ts'
+import { millimetresAt } from './marks.ts'
 import { scaleOf } from './scale.ts'
 import type { PicturePoint } from './stage/view.ts'
 
@@ -28,14 +29,13 @@ export function ScalePanel({ unit, face, work, points, onAgain, onDone }: Props)
   async function keep() {
     if (scale === null || photograph === undefined) return
     const { pixelsPerMillimetre: _, ...picture } = photograph
-    const round = (value: number) => Math.round((value / scale) * 100) / 100
     const done = await write(
       unit,
       [
         facePhotographed({ face: face.id, ...picture, pixelsPerMillimetre: scale }),
         ...face.holes.flatMap(({ id }) => {
           const mark = work?.holes[id]?.mark?.value
-          return mark ? [holeMoved({ face: face.id, hole: id, at: [round(mark[0]), round(mark[1])] })] : []
+          return mark ? [holeMoved({ face: face.id, hole: id, at: millimetresAt(mark, photograph.height, scale) })] : []
         }),
       ],
       words.face.scaleSet(scale.toFixed(2)),

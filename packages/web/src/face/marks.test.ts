@@ -3,7 +3,7 @@ import type { FaceAnswer } from '@gripbook/engine'
 import { place, type Unit } from '@gripbook/engine'
 import { beforeAll, expect, test } from 'vitest'
 import { countsOf, tasksOf } from './lead.ts'
-import { marksOf, nextHole, placesOf, toDoOf } from './marks.ts'
+import { marksOf, millimetresAt, nextHole, placesOf, toDoOf } from './marks.ts'
 
 const unit = JSON.parse(readFileSync(new URL('../../../../demo/yard-loader.json', import.meta.url), 'utf8')) as Unit
 const [block, , bell] = unit.faces as [Unit['faces'][0], Unit['faces'][0], Unit['faces'][0]]
@@ -74,9 +74,22 @@ test('marks on a photograph are shares of its size; holes of a file are laid out
 
 test('a number of a hole is never given twice, even after it was struck out', () => {
   const marked = (hole: string, face = 'pan') => ({ type: 'hole-marked', body: { face, hole } })
-  expect(nextHole([], 'pan')).toBe('1')
+  expect(nextHole([], 'pan')).toBe(1)
   expect(
     nextHole([marked('1'), marked('7'), { type: 'hole-struck-out', body: { face: 'pan', hole: '7' } }], 'pan'),
-  ).toBe('8')
-  expect(nextHole([marked('3', 'cover'), marked('left'), marked('2')], 'pan')).toBe('3')
+  ).toBe(8)
+  expect(nextHole([marked('3')], 'pan', 5)).toBe(6)
+  expect(nextHole([marked('3', 'cover'), marked('left'), marked('2')], 'pan')).toBe(3)
+})
+
+test('a place in millimetres counts upwards from the lower left corner of the photograph', () => {
+  expect(millimetresAt([800, 200], 1200, 8)).toEqual([100, 125])
+  const face = {
+    holes: [
+      { id: 'low', thread: 'M6', at: [0, 0] as [number, number] },
+      { id: 'high', thread: 'M6', at: [0, 50] as [number, number] },
+    ],
+  }
+  const places = placesOf(face, undefined, { width: 1600, height: 1200 })
+  expect(places.get('high')![1]).toBeLessThan(places.get('low')![1])
 })

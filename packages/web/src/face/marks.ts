@@ -47,6 +47,15 @@ export function toDoOf(answer: FaceAnswer | null): Map<string, Badge> {
   return todo
 }
 
+/**
+ * A mark in millimetres of the face, x to the right and y upwards from the photograph's lower left corner, to a hundredth; `scale` is pixels to a
+ * millimetre. The photograph is taken as seen straight from above.
+ */
+export function millimetresAt([x, y]: readonly [number, number], height: number, scale: number): [number, number] {
+  const rounded = (pixels: number) => Math.round((pixels / scale) * 100) / 100
+  return [rounded(x), rounded(height - y)]
+}
+
 /** Every hole that has a place on the picture, as its mark. */
 export function marksOf(
   face: Pick<Face, 'holes'>,
@@ -110,7 +119,7 @@ export function placesOf(
   for (const { id, at } of known)
     places.set(id, [
       0.5 + ((at![0] - Math.min(...xs) - wide / 2) * scale) / picture.width,
-      0.5 + ((at![1] - Math.min(...ys) - high / 2) * scale) / picture.height,
+      0.5 - ((at![1] - Math.min(...ys) - high / 2) * scale) / picture.height,
     ])
   // What has no place at all lies in a row at the bottom edge, where it can be picked up and put where it belongs.
   const unplaced = rest.filter((hole) => hole.at === undefined)
@@ -120,13 +129,16 @@ export function placesOf(
   return places
 }
 
-/** The next number of a hole: one above the highest that was ever given on this face, so that no number ever means two holes. */
-export function nextHole(entries: readonly { type: string; body: unknown }[], face: string): string {
-  let highest = 0
+/**
+ * The next number of a hole: one above the highest that was ever given on this face, so that no number ever means two holes. `given` is the
+ * last one that this page has given and may not have read back yet: fingers are quicker than disks.
+ */
+export function nextHole(entries: readonly { type: string; body: unknown }[], face: string, given = 0): number {
+  let highest = given
   for (const { type, body } of entries) {
     const { face: of, hole } = body as { face?: string; hole?: string }
     if (type === 'hole-marked' && of === face && hole !== undefined && /^\d{1,6}$/.test(hole))
       highest = Math.max(highest, Number(hole))
   }
-  return String(highest + 1)
+  return highest + 1
 }
