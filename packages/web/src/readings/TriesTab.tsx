@@ -58,7 +58,7 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
   const { hole } = picked
   const kind = picked.kind ?? likeliest(face, answer, hole) ?? kinds[0]!.kind.id
   const expected = turnsExpected(answer, hole, kind)
-  const saidExpected = expected && expected.map(turnsText).join('–')
+  const saidExpected = expected?.map(turnsText).join('–')
 
   function trialOf(typed: string): Trial | null {
     if (how === 'turns') {

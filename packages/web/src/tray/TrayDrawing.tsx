@@ -1,0 +1,38 @@
+import type { Face, FaceAnswer, Unit } from '@gripbook/engine'
+import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import { lookOf, type ShownLook } from '../app/look.ts'
+import { Drawing } from '../parts/Drawing.tsx'
+import { words } from '../words/index.ts'
+
+type Drawings = typeof import('../parts/drawings.ts')
+type Theme = 'light' | 'dark' | 'high-contrast'
+
+const THEMES: Record<ShownLook, Theme> = { light: 'light', dark: 'dark', bright: 'high-contrast' }
+
+type Props = { unit: Unit; face: Face; answer: FaceAnswer | null; title: string }
+
+/** The tray to one scale; what draws it comes when it is first wanted. */
+export function TrayDrawing({ unit, face, answer, title }: Props) {
+  const { settings } = useApp()
+  const [drawings, setDrawings] = useState<Drawings | null>(null)
+  useEffect(() => {
+    let left = false
+    void import('../parts/drawings.ts').then((come) => {
+      if (!left) setDrawings(come)
+    })
+    return () => {
+      left = true
+    }
+  }, [])
+  const theme = THEMES[lookOf(settings)]
+  const svg = useMemo(() => {
+    if (drawings === null) return null
+    const look = { theme, unit: settings.length }
+    return drawings.trayDrawing(
+      drawings.trayOfAnswer({ unit, face, title, look, ...(answer === null ? {} : { answer }) }),
+    )
+  }, [drawings, unit, face, answer, title, theme, settings.length])
+  if (svg === null) return <p class="quiet">{words.tray.drawingNow}</p>
+  return <Drawing svg={svg} kind="tray" />
+}
