@@ -1,8 +1,10 @@
+import { DeviceFault } from '@gripbook/device'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { faultWords } from '../app/faultWords.ts'
 import { deviceLabel } from '../device/books.ts'
 import { newId } from '../device/newId.ts'
+import { Icon } from '../look/icons.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { words } from '../words/index.ts'
@@ -93,14 +95,20 @@ function SignOutSheet({ onClose }: { onClose: () => void }) {
       onClose()
       say({ words: words.settings.signedOut, tone: 'done' })
     } catch (error) {
-      setFault(faultWords(error))
+      const away = error instanceof DeviceFault && error.code === 'no-answer'
+      setFault(away ? words.settings.signOutAway : faultWords(error))
     }
   }
 
   return (
     <Sheet title={words.settings.signOutTitle} onClose={onClose}>
       <p>{words.settings.signOutStays}</p>
-      {waiting > 0 && <p class="caution">{words.settings.signOutWaits(waiting)}</p>}
+      {waiting > 0 && (
+        <p class="caution">
+          <Icon name="waiting" />
+          <span>{words.settings.signOutWaits(waiting)}</span>
+        </p>
+      )}
       <p>{words.settings.signOutAfter}</p>
       <p class="field__fault" role="alert">
         {fault}

@@ -116,6 +116,7 @@ export const settings = {
   signOutWaits: (count: number) =>
     `${count === 1 ? 'One thing is' : `${count} things are`} not sent yet. It goes on only when the device is paired again.`,
   signOutAfter: 'To send again, this device needs a new code from the owner.',
+  signOutAway: 'The shop does not answer. Only the shop can end it: try again with signal.',
   signedOut: 'Signed out. What is on this device stays.',
 
   // Installing
