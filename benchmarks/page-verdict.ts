@@ -137,6 +137,8 @@ async function faceOpened(bench: Bench, unit: Unit, picture: Buffer, { rate, one
   const id = randomUUID()
   await seedUnit(page, id, unit, { photographs: [{ face: unit.faces[0]!.id, bytes: picture, ...PHOTOGRAPH }] })
   const { hole, kinds } = await turning(unit)
+  // The loader that runs this file writes the names of functions with a helper of its own.
+  await page.addInitScript('globalThis.__name ??= (named) => named')
   await page.addInitScript(watchPage, { oneThread })
   await page.goto(`${bench.url}/unit/${id}/face/${unit.faces[0]!.id}/hole/${hole}`)
   await page.locator('.hole__belongs').waitFor()
