@@ -6,6 +6,7 @@ import { fileURLToPath } from 'node:url'
 import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core'
 import { build } from 'vite'
 import { CHROMIUM, FLAGS } from '../../packages/device/src/testing/browser.ts'
+import { buildApp } from '../../packages/server/src/app/app.ts'
 import { type TestShop, testShop } from '../../packages/server/src/testing/testShop.ts'
 
 export { CHROMIUM }
@@ -26,6 +27,10 @@ export type Bench = {
   open(size: SizeName, options?: BrowserContextOptions): Promise<{ context: BrowserContext; page: Page }>
   /** The same, paired by a link as someone of this role. */
   openPaired(size: SizeName, role?: 'builder' | 'checker' | 'owner'): Promise<{ context: BrowserContext; page: Page }>
+  /** The server is gone: nothing answers any more, to pages and service workers alike. */
+  cut(): Promise<void>
+  /** It is there again, at the same address, with the same record. */
+  mend(): Promise<void>
   close(): Promise<void>
 }
 
@@ -54,11 +59,21 @@ export async function openBench(): Promise<Bench> {
     return { context, page }
   }
 
+  let app = shop.app
+
   return {
     shop,
     browser,
     url,
     open,
+    async cut() {
+      app.server.closeAllConnections()
+      await app.close()
+    },
+    async mend() {
+      app = await buildApp(shop.shop, { hosts: () => ['localhost'], requestsPerMinute: 0, page: page.folder })
+      await app.listen({ port, host: '127.0.0.1' })
+    },
     async openPaired(size, role = 'builder') {
       const { context, page } = await open(size)
       const made = await shop.owner.ask('POST', '/api/codes', { name: `A ${role}`, role })
@@ -70,6 +85,7 @@ export async function openBench(): Promise<Bench> {
     },
     async close() {
       await browser.close()
+      if (app !== shop.app) await app.close()
       await shop.close()
       await page.remove()
     },

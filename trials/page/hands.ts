@@ -1,0 +1,66 @@
+/** What a person does on the page, step by step: for trials that need a unit with something in it. */
+import type { Page } from 'playwright-core'
+
+/** From the list of units: a new one, by its name. */
+export async function takeIn(page: Page, name: string): Promise<void> {
+  await page.getByRole('link', { name: 'Take in a unit' }).click()
+  await page.getByLabel('What is it?').fill(name)
+  await page.getByRole('button', { name: 'Take in', exact: true }).click()
+  await page.getByRole('heading', { level: 1, name }).waitFor()
+}
+
+/** On the unit's page: a face, by its name; the page goes to it. */
+export async function newFace(page: Page, name: string): Promise<void> {
+  await page.getByRole('button', { name: 'Add a face' }).click()
+  await page.getByRole('dialog').getByLabel('Name').fill(name)
+  await page.getByRole('dialog').getByRole('button', { name: 'Add the face' }).click()
+  await page.getByRole('heading', { level: 1, name }).waitFor()
+}
+
+/** On a face: so many holes of thread M6, in rows of five. */
+export async function markHoles(page: Page, count: number): Promise<void> {
+  await page.getByRole('button', { name: 'Mark holes' }).click()
+  const box = (await page.locator('.stage__sheet').boundingBox())!
+  for (let i = 0; i < count; i++)
+    await page.mouse.click(box.x + (box.width * ((i % 5) + 1)) / 6, box.y + (box.height * (Math.floor(i / 5) + 1)) / 5)
+  await page.getByText(`${count} holes marked`).waitFor()
+  await page.getByRole('button', { name: 'Done' }).click()
+}
+
+/** On a face: kinds of M6 bolts by length and count; ends on the face. */
+export async function layOut(page: Page, kinds: readonly { length: string; count: number }[]): Promise<void> {
+  await page.getByRole('link', { name: 'Tray' }).click()
+  await page.getByRole('button', { name: 'Add a kind' }).click()
+  const sheet = page.getByRole('dialog')
+  for (const [i, { length, count }] of kinds.entries()) {
+    await sheet.getByLabel('Length', { exact: true }).fill(length)
+    await sheet.getByLabel('How many').fill(String(count))
+    const last = i === kinds.length - 1
+    await sheet.getByRole('button', { name: last ? 'Keep and close' : 'Keep and next' }).click()
+    if (!last) await sheet.getByText(`Kept: M6×${length}`).waitFor()
+  }
+  await sheet.waitFor({ state: 'detached' })
+  await page.getByRole('link', { name: 'Back to the face' }).click()
+}
+
+/** On a face: what sat in a hole. */
+export async function foundIn(page: Page, hole: string, kind: string): Promise<void> {
+  await page.locator(`[data-hole="${hole}"]`).click()
+  await page.getByRole('heading', { name: `Hole ${hole}`, exact: true }).waitFor()
+  await page.getByRole('radio', { name: kind, exact: true }).check({ force: true })
+  await page.getByText(`Noted for hole ${hole}.`).waitFor()
+  await page.locator('.hole').getByRole('button', { name: 'Close' }).click()
+  await page.getByRole('heading', { name: `Hole ${hole}`, exact: true }).waitFor({ state: 'detached' })
+}
+
+/** On a face: grips of holes, typed as a gauge types them; ends on the face. */
+export async function read(page: Page, grips: readonly (readonly [hole: string, text: string])[]): Promise<void> {
+  await page.getByRole('link', { name: 'Readings' }).click()
+  for (const [hole, text] of grips) {
+    await page.getByRole('button', { name: new RegExp(`^Hole ${hole}\\b`) }).click()
+    await page.getByLabel(`Grip, Hole ${hole}`, { exact: true }).fill(text)
+    await page.keyboard.press('Enter')
+    await page.getByText(`Grip, Hole ${hole}: ${Number(text)}`).waitFor()
+  }
+  await page.getByRole('link', { name: 'Back to the face' }).click()
+}
