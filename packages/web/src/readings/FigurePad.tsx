@@ -20,10 +20,8 @@ type Props = {
 const KEYS = ['1', '2', '3', '4', '5', '6', '7', '8', '9', '.', '0', '±'] as const
 
 export function FigurePad({ label, unit, text, fault, onText, onKeep, inputRef }: Props) {
-  const { settings, choose } = useApp()
   const id = useId()
-  const [byDevice] = useState(() => matchMedia('(pointer: coarse)').matches)
-  const keys = settings.keys ?? byDevice
+  const [keys] = useKeys()
   return (
     <form
       class="pad"
@@ -82,10 +80,24 @@ export function FigurePad({ label, unit, text, fault, onText, onKeep, inputRef }
           </button>
         </fieldset>
       )}
-      <button type="button" class="button button--plain pad__other" onClick={() => choose({ keys: !keys })}>
-        {keys ? words.readings.hideKeys : words.readings.showKeys}
-      </button>
     </form>
+  )
+}
+
+/** Whether the page's own keys are shown: as chosen, else where the pointer is a finger. */
+function useKeys(): [boolean, (keys: boolean) => void] {
+  const { settings, choose } = useApp()
+  const [byDevice] = useState(() => matchMedia('(pointer: coarse)').matches)
+  return [settings.keys ?? byDevice, (keys) => choose({ keys })]
+}
+
+/** Own keys, or the keyboard of the device. */
+export function KeysSwitch() {
+  const [keys, show] = useKeys()
+  return (
+    <button type="button" class="button button--plain" onClick={() => show(!keys)}>
+      {keys ? words.readings.hideKeys : words.readings.showKeys}
+    </button>
   )
 }
 

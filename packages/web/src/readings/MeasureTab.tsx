@@ -8,8 +8,8 @@ import { Icon } from '../look/icons.tsx'
 import { Caution } from '../parts/Caution.tsx'
 import { sayFault, words } from '../words/index.ts'
 import { type Changed, changedBetween } from './changed.ts'
-import { instrumentFor, midOf, placeOf, readingOf, shortFigure } from './entry.ts'
-import { FigurePad } from './FigurePad.tsx'
+import { instrumentFor, isFigure, midOf, placeOf, readingOf, shortFigure } from './entry.ts'
+import { FigurePad, KeysSwitch } from './FigurePad.tsx'
 import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
 import { type Lead, nextSpot } from './order.ts'
 import { QuantitySheet } from './QuantitySheet.tsx'
@@ -29,7 +29,15 @@ type Props = {
   onTray: () => void
 }
 
-type Kept = { spot: Spot; quantity: ReadQuantity; value: Quantity; event: string; slip: Slip | null }
+type Kept = {
+  spot: Spot
+  quantity: ReadQuantity
+  value: Quantity
+  event: string
+  slip: Slip | null
+  /** The answer as it stood before. */
+  before: FaceAnswer | null
+}
 type NotKept = { spot: Spot; quantity: ReadQuantity; text: string }
 
 export function MeasureTab({ folded, face, answer, named, lead, start, onTry, onTray }: Props) {
@@ -43,7 +51,6 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
   const [sheet, setSheet] = useState<'quantity' | 'instrument' | null>(null)
   const [kept, setKept] = useState<Kept | null>(null)
   const [notKept, setNotKept] = useState<NotKept | null>(null)
-  const [changed, setChanged] = useState<Changed | null>(null)
   /** What is on its way to the disk, so that the next spot is known before it is there. */
   const [coming, setComing] = useState<ReadonlyMap<string, { value: Quantity; event: string | null }>>(new Map())
   const entries = useMemo(() => new Set(folded.entries.map(({ id }) => id)), [folded])
@@ -53,7 +60,12 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     if (soon !== undefined && (soon.event === null || !entries.has(soon.event))) return soon.value
     return valueAt(of, spot, unit, face)
   }
-  const lacking = (after: Spot | null) => nextSpot(spots, (spot) => knownAt(spot) !== undefined, after)
+  /** Ends, such as "11 to 13", are a guess until a figure was read; what was just typed here counts whatever it is. */
+  const isRead = (spot: Spot, of = quantity) => {
+    const value = knownAt(spot, of)
+    return value !== undefined && (isFigure(value) || coming.has(`${of} ${keyOf(spot)}`))
+  }
+  const lacking = (after: Spot | null) => nextSpot(spots, isRead, after)
 
   const [current, setCurrent] = useState<Spot | null>(
     () => spots.find(({ id, place }) => id === start.id && place !== 'face') ?? lacking(null),
@@ -77,20 +89,13 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     touched.current = false
   }, [start.id, start.quantity])
 
-  const before = useRef(answer)
-  useEffect(() => {
-    if (answer === null || before.current === answer) return
-    if (kept !== null) setChanged(changedBetween(before.current, answer))
-    before.current = answer
-  }, [answer, kept])
-
   function takeUp(of: ReadQuantity, id: string | null) {
     touched.current = true
     setQuantity(of)
     setText('')
     setFault('')
     const all = spotsOf(of, unit, face)
-    moveTo(all.find((spot) => spot.id === id) ?? nextSpot(all, (spot) => knownAt(spot, of) !== undefined, null))
+    moveTo(all.find((spot) => spot.id === id) ?? nextSpot(all, (spot) => isRead(spot, of), null))
   }
 
   function pick(spot: Spot) {
@@ -114,11 +119,13 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     const { value } = read.taken
     const slip = slipAt(spot, value)
     const key = `${quantity} ${keyOf(spot)}`
+    const before = answer
     setComing((now) => new Map(now).set(key, { value, event: null }))
     setText('')
     setFault('')
     if (input.current !== null) input.current.value = ''
-    moveTo(lacking(spot))
+    // Whoever takes readings again, goes on to the one after.
+    moveTo(lacking(spot) ?? (isRead(spot) ? (spots[spots.findIndex((one) => same(one, spot)) + 1] ?? null) : null))
     const events = await write(folded.id, [readingTaken({ of: placeOf(face.id, spot, quantity), ...read.taken })])
     const event = events?.[0]
     setComing((now) => {
@@ -131,8 +138,7 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
       setNotKept({ spot, quantity, text: typed })
       return
     }
-    setChanged(null)
-    setKept({ spot, quantity, value, event: event.id, slip })
+    setKept({ spot, quantity, value, event: event.id, slip, before })
   }
 
   /** Beside holes of the same thread: those of another are another sort of place. */
@@ -153,7 +159,6 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
   async function undoKept({ spot, quantity: of, event }: Kept) {
     if ((await write(folded.id, [undone({ event })])) === null) return
     setKept(null)
-    setChanged(null)
     if (of !== quantity) setQuantity(of)
     moveTo(spot)
   }
@@ -164,7 +169,10 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     setKept(null)
   }
 
+  const changed =
+    kept === null || answer === null || answer === kept.before ? null : changedBetween(kept.before, answer)
   const saidSpot = (spot: Spot) => words.readings.spot(spot, named(spot.id))
+  const ofSpot = (spot: Spot) => words.readings.ofSpot(spot, named(spot.id))
   const figure = (mm: number) => `${shortFigure(mm, settings.length)} ${settings.length}`
   const stands = current === null ? undefined : knownAt(current)
   const leadIsHere = lead?.to === 'reading' && current !== null && lead.quantity === quantity && current.id === lead.id
@@ -189,6 +197,12 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
             </button>
           </div>
         )}
+        {leadIsHere && answer?.next && (
+          <p class="station__here">
+            <Icon name="tick" size={18} />
+            {words.readings.lead(words.readings.leadHere, answer.next.settles)}
+          </p>
+        )}
         {depth && <Caution name="air" words={words.readings.air} seen={words.readings.airSeen} />}
         <div role="status" class="station__kept">
           {kept !== null && (
@@ -196,7 +210,7 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
               kept={kept}
               changed={changed}
               words={{
-                kept: words.readings.kept(kept.quantity, saidSpot(kept.spot), writeQuantity(kept.value)),
+                kept: words.readings.kept(kept.quantity, ofSpot(kept.spot), writeQuantity(kept.value)),
                 slip: kept.slip === null ? null : words.readings.slip(kept.slip, saidSpot(kept.spot), figure),
               }}
               onUndo={() => void undoKept(kept)}
@@ -240,6 +254,9 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
           </div>
         )}
         {spots.length === 0 && !noKinds && <p class="empty">{words.readings.noSuch(quantity)}</p>}
+        <div class="station__switch">
+          <KeysSwitch />
+        </div>
       </div>
       <section class="station__dock" aria-label={words.readings.now}>
         <div class="station__now">
@@ -260,12 +277,6 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
           </div>
           <InstrumentButton quantity={quantity} onOpen={() => setSheet('instrument')} />
         </div>
-        {leadIsHere && answer?.next && (
-          <p class="station__here">
-            <Icon name="tick" size={18} />
-            {words.readings.lead(words.readings.leadHere, answer.next.settles)}
-          </p>
-        )}
         {current === null ? (
           spots.length > 0 && <p class="quiet">{words.readings.allHaveWhat}</p>
         ) : (
@@ -309,8 +320,8 @@ export function sayLead(lead: Lead, answer: FaceAnswer | null, named: (kind: str
     lead.to === 'try'
       ? words.readings.leadTry(named(lead.kind), lead.hole)
       : lead.place === 'kind'
-        ? words.readings.leadKind(lead.quantity, named(lead.id))
-        : words.readings.leadReading(lead.quantity, words.readings.spot({ place: 'hole', id: lead.id }, ''))
+        ? words.readings.ofWhat(lead.quantity, named(lead.id))
+        : words.readings.ofWhat(lead.quantity, words.readings.ofSpot({ place: 'hole', id: lead.id }, ''))
   return `${words.readings.lead(what, answer?.next?.settles ?? [])}.`
 }
 

@@ -48,7 +48,7 @@ export function RanksTab({ folded, face, named }: Props) {
   }
 
   return (
-    <div class="station">
+    <div class="station station--list">
       <div class="station__around">
         <div class="station__now">
           <Sketch of={quantity} size={68} />

@@ -9,7 +9,7 @@ import { Choice } from '../parts/Choice.tsx'
 import { sayFault, words } from '../words/index.ts'
 import { turnsExpected } from './changed.ts'
 import { instrumentFor, readingOf } from './entry.ts'
-import { FigurePad } from './FigurePad.tsx'
+import { FigurePad, KeysSwitch } from './FigurePad.tsx'
 import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
 import type { Lead } from './order.ts'
 import { kindsOf, type Spot } from './quantities.ts'
@@ -108,6 +108,19 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
           value={kind}
           onChoose={(next) => setPicked({ hole, kind: next })}
         />
+        <Choice
+          label={words.readings.tryHow}
+          options={[
+            { value: 'turns', words: words.readings.tryTurns },
+            { value: 'proud', words: words.readings.tryProud },
+          ]}
+          value={how}
+          onChoose={(next) => {
+            setHow(next)
+            setFault('')
+          }}
+        />
+        <p class="quiet">{words.readings.gentle}</p>
         <section class="stack stack--tight">
           <h2 class="station__label">{words.readings.tries}</h2>
           {tried.length === 0 && <p class="quiet">{words.readings.noTries}</p>}
@@ -131,21 +144,11 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
             })}
           </ul>
         </section>
+        <div class="station__switch">
+          <KeysSwitch />
+        </div>
       </div>
       <section class="station__dock" aria-label={words.readings.tabs.tries}>
-        <Choice
-          label={words.readings.tryHow}
-          quiet
-          options={[
-            { value: 'turns', words: words.readings.tryTurns },
-            { value: 'proud', words: words.readings.tryProud },
-          ]}
-          value={how}
-          onChoose={(next) => {
-            setHow(next)
-            setFault('')
-          }}
-        />
         <div class="station__now">
           {how === 'proud' && <Sketch of="proud" size={56} />}
           <div class="station__what">
@@ -168,7 +171,6 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
             {told}
           </p>
         )}
-        <p class="quiet">{words.readings.gentle}</p>
         <FigurePad
           label={how === 'turns' ? words.readings.turnsField : words.readings.proudField}
           unit={how === 'turns' ? words.readings.turnsUnit : settings.length}

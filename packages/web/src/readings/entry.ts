@@ -83,11 +83,9 @@ const BY_EYE: Instrument = { name: 'no instrument', plusMinus: 1, unit: 'mm' }
 export function shortFigure(value: Quantity, unit: LengthUnit): string {
   const figure = (mm: number) => String(Number((mm / MILLIMETRES_IN[unit]).toFixed(unit === 'mm' ? 2 : 3)))
   const { lo, hi } = intervalOf(value)
-  if (typeof value === 'object' && !('value' in value) && !('nominal' in value)) {
-    if (hi === Number.POSITIVE_INFINITY) return `≥ ${figure(lo)}`
-    return value.atLeast === undefined ? `≤ ${figure(hi)}` : `${figure(lo)}–${figure(hi)}`
-  }
-  return figure(midOf(value))
+  if (isFigure(value)) return figure(midOf(value))
+  if (hi === Number.POSITIVE_INFINITY) return `≥ ${figure(lo)}`
+  return lo === 0 ? `≤ ${figure(hi)}` : `${figure(lo)}–${figure(hi)}`
 }
 
 /** The middle of what a quantity stands for, mm; the end that there is where only one is stated. */
@@ -98,4 +96,9 @@ export function midOf(value: Quantity): number {
   if ('nominal' in value) return value.nominal * size
   const { lo, hi } = intervalOf(value)
   return hi === Number.POSITIVE_INFINITY ? lo : (lo + hi) / 2
+}
+
+/** One figure, measured or marked, and not only ends. */
+export function isFigure(value: Quantity): boolean {
+  return typeof value === 'number' || 'value' in value || 'nominal' in value
 }

@@ -102,7 +102,7 @@ export function AddKind({ folded, face, named, onClose }: Props) {
   return (
     <Sheet title={words.tray.addTitle} onClose={onClose}>
       <form
-        class="stack"
+        class="stack kind-form"
         onSubmit={(event) => {
           event.preventDefault()
           void keep(false)
@@ -114,7 +114,7 @@ export function AddKind({ folded, face, named, onClose }: Props) {
           count.current?.focus()
         }}
       >
-        <div role="status">
+        <div role="status" class="kind-status">
           {kept !== null && (
             <div class="kind-kept">
               <Icon name="tick" />

@@ -53,7 +53,7 @@ export function EditKind({ id, unit, face, laid: { kind, shared }, name, onClose
   return (
     <Sheet title={words.tray.editTitle(name)} onClose={onClose}>
       <form
-        class="stack"
+        class="stack kind-form"
         onSubmit={(event) => {
           event.preventDefault()
           void keep()

@@ -48,7 +48,7 @@ export function KindList({ unit, face, kinds, named, onOpen }: Props) {
             >
               <span class="kinds__name" dir="auto">
                 {name}
-                <Icon name="more" size={20} />
+                <Icon name="change" size={18} />
               </span>
               <span class="kinds__about" id={`about-${shared ? 'shared' : 'own'}-${kind.id}`} dir="auto">
                 {[...aboutOf(kind), ...(shared ? [words.tray.shared] : [])].join(' · ')}

@@ -61,6 +61,8 @@ export const readings = {
 
   spot: (spot: Spot, name: string) =>
     spot.place === 'face' ? 'Whole face' : spot.place === 'hole' ? `Hole ${spot.id}` : name,
+  ofSpot: (spot: Spot, name: string) =>
+    spot.place === 'face' ? 'the whole face' : spot.place === 'hole' ? `hole ${spot.id}` : name,
   spotShort: (spot: Spot, name: string) => (spot.place === 'face' ? 'All' : spot.place === 'hole' ? spot.id : name),
   now: 'Measure now',
   changeQuantity: 'Another quantity',
@@ -71,7 +73,7 @@ export const readings = {
   field: (quantity: string, spot: string) => `${quantity}, ${spot}`,
   asStands: (value: string) => `Read before: ${value}. A new reading takes its place.`,
   allHave: (quantity: ReadQuantity) => `${names[quantity]}: every one is read`,
-  allHaveWhat: 'Tap one above to take it again, or another quantity.',
+  allHaveWhat: 'Pick one to take it again, or another quantity.',
   strip: (quantity: ReadQuantity) => `${names[quantity]} so far`,
   notRead: 'not read yet',
   keep: 'Keep',
@@ -81,7 +83,7 @@ export const readings = {
   showKeys: 'Use these keys',
   gauge: 'A gauge that types works at once: figure, Enter.',
 
-  kept: (quantity: ReadQuantity, spot: string, value: string) => `${names[quantity]}, ${spot}: ${value}. Kept.`,
+  kept: (quantity: ReadQuantity, spot: string, value: string) => `${names[quantity]} of ${spot}: ${value}. Kept.`,
   notKept: (spot: string, text: string) => `${spot}: ${text} was not kept.`,
   again: 'Take it again',
   stands: 'It is right',
@@ -109,8 +111,7 @@ export const readings = {
   settlesMost: 'Settles the most',
   lead: (what: string, settles: readonly string[]) =>
     settles.length === 0 ? what : `${what}. It would settle ${and.format(settles)}`,
-  leadReading: (quantity: ReadQuantity, spot: string) => `${names[quantity]} of ${spot.toLowerCase()}`,
-  leadKind: (quantity: ReadQuantity, kind: string) => `${names[quantity]} of ${kind}`,
+  ofWhat: (quantity: ReadQuantity, what: string) => `${names[quantity]} of ${what}`,
   leadTry: (kind: string, hole: string) => `Turns of ${kind} in hole ${hole}`,
   leadHere: 'This one settles the most',
   goThere: 'Measure what settles most',
