@@ -35,6 +35,22 @@ function compressed(): Plugin {
   }
 }
 
+const DEMO = ['yard-loader.json', 'practice.json']
+
+/** The practice unit is the demo of the repository: one file, beside the page as it is. */
+function practiceUnit(): Plugin {
+  return {
+    name: 'gripbook-practice-unit',
+    apply: 'build',
+    generateBundle() {
+      for (const name of DEMO) {
+        const source = readFileSync(fileURLToPath(new URL(`../../demo/${name}`, import.meta.url)))
+        this.emitFile({ type: 'asset', fileName: `demo/${name}`, source })
+      }
+    },
+  }
+}
+
 export default defineConfig({
   root: fileURLToPath(new URL('.', import.meta.url)),
   define: { __GRIPBOOK_VERSION__: JSON.stringify(version) },
@@ -76,6 +92,7 @@ export default defineConfig({
         cleanupOutdatedCaches: true,
       },
     }),
+    practiceUnit(),
     compressed(),
   ],
 })

@@ -1,11 +1,13 @@
 /** The practice unit: made from the demo's files in a record of its own, which is never sent. */
 import { readUnitFile } from '@gripbook/record'
-import practiceFile from '../../../../demo/practice.json?url'
-import unitFile from '../../../../demo/yard-loader.json?url'
 import { openBook } from './books.ts'
 import { newId } from './newId.ts'
 import { filesOf, type PracticeFile, practiceHappenings } from './practiceStory.ts'
 import { readSettings } from './settings.ts'
+
+/** The build puts them beside the page (`vite.config.ts`). */
+const UNIT_FILE = '/demo/yard-loader.json'
+const PRACTICE_FILE = '/demo/practice.json'
 
 /** Outside of the record: which of the practice units on this device is worked on. */
 const PLACE = 'gripbook practice unit'
@@ -24,8 +26,8 @@ export function openPractice(): Promise<string> {
 export async function startPracticeAfresh(): Promise<string> {
   const device = await openBook('practice')
   const [unitText, practice] = await Promise.all([
-    fetched(unitFile).then((answer) => answer.text()),
-    fetched(practiceFile).then((answer) => answer.json() as Promise<PracticeFile>),
+    fetched(UNIT_FILE).then((answer) => answer.text()),
+    fetched(PRACTICE_FILE).then((answer) => answer.json() as Promise<PracticeFile>),
   ])
   const read = readUnitFile(unitText)
   if (!read.ok) throw new Error('the file of the practice unit is damaged')

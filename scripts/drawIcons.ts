@@ -1,6 +1,6 @@
 /**
- * Draws the page's icons into public/: a bolt in its seat with its grip measured beside it, scribed on marking-out blue.
- * Run after the drawing was changed: node --conditions=development --import tsx packages/web/drawIcons.ts
+ * Draws the page's icons into packages/web/public/: a bolt in its seat with its grip measured beside it, scribed on marking-out blue.
+ * Run after the drawing was changed: node --conditions=development --import tsx scripts/drawIcons.ts
  */
 import { writeFileSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
@@ -32,7 +32,7 @@ function icon(round: number, size: number): string {
 `
 }
 
-const into = (name: string) => fileURLToPath(new URL(`public/${name}`, import.meta.url))
+const into = (name: string) => fileURLToPath(new URL(`../packages/web/public/${name}`, import.meta.url))
 const drawn = (svg: string, pixels: number) =>
   sharp(Buffer.from(svg), { density: (72 * pixels) / 32 })
     .resize(pixels, pixels)
