@@ -23,6 +23,8 @@ export type Bench = {
   shop: TestShop
   browser: Browser
   url: string
+  /** Where the built page lies. */
+  folder: string
   /** A browser of its own, with its own storage, at the first page. */
   open(size: SizeName, options?: BrowserContextOptions): Promise<{ context: BrowserContext; page: Page }>
   /** The same, paired by a link as someone of this role. */
@@ -65,6 +67,7 @@ export async function openBench(): Promise<Bench> {
     shop,
     browser,
     url,
+    folder: page.folder,
     open,
     async cut() {
       app.server.closeAllConnections()

@@ -77,13 +77,16 @@ export const verdict = {
         : reading.place === 'kind'
           ? `Measure the ${QUANTITIES[reading.quantity] ?? reading.quantity} of ${named(reading.of)}`
           : `Measure hole ${reading.of} (${QUANTITIES[reading.quantity] ?? reading.quantity})`
-    return settles.length > 0 ? `${what} to settle ${and.format(settles)}` : `${what}: it says most of what is still open`
+    return settles.length > 0
+      ? `${what} to settle ${and.format(settles)}`
+      : `${what}: it says most of what is still open`
   },
   layAside: (kind: string, count: number, fits: readonly string[]) =>
     `Left over: ${count} of ${kind}${fits.length > 0 ? `. It would fit on ${or.format(fits)}` : ''}`,
   nothingToDo: 'Every bolt sat where it belongs',
   allPlaced: 'Every hole has its bolt',
-  openLeft: (count: number) => (count === 1 ? 'Nothing must change. One hole is open still' : `Nothing must change. ${count} holes are open still`),
+  openLeft: (count: number) =>
+    count === 1 ? 'Nothing must change. One hole is open still' : `Nothing must change. ${count} holes are open still`,
   why: 'Why',
   show: 'Show',
   take: 'Take this reading',
@@ -99,16 +102,23 @@ export const verdict = {
   noneFits: 'Nothing in the tray fits',
   proven: 'Proven by readings, not only by what the tray holds.',
   notProven: 'By what lies in the tray. Another standard length that is not in it could fit too.',
-  chance: (share: number) => (share > 0.995 && share < 1 ? 'above 99 %' : share > 0 && share < 0.01 ? 'below 1 %' : `${Math.round(share * 100)} %`),
+  chance: (share: number) =>
+    share > 0.995 && share < 1
+      ? 'above 99 %'
+      : share > 0 && share < 0.01
+        ? 'below 1 %'
+        : `${Math.round(share * 100)} %`,
   pairs: 'Each bolt in this hole',
   pairVerdicts: { fits: 'fits', may: 'may fit', cannot: 'cannot' },
   margin: (margin: string) => `margin ${margin}`,
-  turns: (from: string, to: string) => (from === to ? `${from} turns until the head seats` : `${from} to ${to} turns until the head seats`),
+  turns: (from: string, to: string) =>
+    from === to ? `${from} turns until the head seats` : `${from} to ${to} turns until the head seats`,
   close: (what: string) => `Close: ${what}.`,
   section: 'Drawn to scale',
   sectionOf: (kind: string) => `Show ${kind} in it`,
   sampled: (error: string) => `Likelihoods are sampled, standard error ${error}.`,
   notPermission:
     'A check, not a permission. Torques, limits and orders of the service manual rule; local rules and a licensed professional’s judgement come first.',
-  leftOut: (count: number) => `${count === 1 ? 'One entry' : `${count} entries`} could not be computed with: something it speaks of is gone.`,
+  leftOut: (count: number) =>
+    `${count === 1 ? 'One entry' : `${count} entries`} could not be computed with: something it speaks of is gone.`,
 }
