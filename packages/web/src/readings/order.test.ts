@@ -40,6 +40,7 @@ test('the station starts at what the address names, else at what settles most', 
   expect(startOf(undefined, lead)).toEqual({ tab: 'measure', quantity: 'bottomDepth', id: '4' })
   expect(startOf('bottomDepth', lead)).toEqual({ tab: 'measure', quantity: 'bottomDepth', id: '4' })
   expect(startOf('grip', lead)).toEqual({ tab: 'measure', quantity: 'grip', id: null })
+  expect(startOf('grip left 4', lead)).toEqual({ tab: 'measure', quantity: 'grip', id: 'left 4' })
   expect(startOf('ranks', lead).tab).toBe('ranks')
   expect(startOf('nonsense', null)).toEqual({ tab: 'measure', quantity: 'grip', id: null })
 })

@@ -20,15 +20,16 @@ export function leadOf(next: NextReading | null): Lead | null {
   return isReadQuantity(quantity) ? { to: 'reading', quantity, place, id: of } : null
 }
 
-/** Where the station starts: at what the address names, else at what settles most, else at the first hole without a grip. */
+/** Where the station starts: at what the address names ("grip", "grip 4"), else at what settles most, else at the first hole without a grip. */
 export function startOf(
   named: string | undefined,
   lead: Lead | null,
 ): { tab: Tab; quantity: ReadQuantity; id: string | null } {
   if (named === 'ranks' || named === 'tries') return { tab: named, quantity: 'grip', id: null }
-  if (named !== undefined && isReadQuantity(named)) {
-    const here = lead?.to === 'reading' && lead.quantity === named
-    return { tab: 'measure', quantity: named, id: here ? lead.id : null }
+  const [quantity = '', ...rest] = named?.split(' ') ?? []
+  if (isReadQuantity(quantity)) {
+    const here = lead?.to === 'reading' && lead.quantity === quantity
+    return { tab: 'measure', quantity, id: rest.length > 0 ? rest.join(' ') : here ? lead.id : null }
   }
   if (lead?.to === 'reading') return { tab: 'measure', quantity: lead.quantity, id: lead.id }
   return { tab: 'measure', quantity: 'grip', id: null }
