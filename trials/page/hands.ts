@@ -43,6 +43,20 @@ export async function layOut(page: Page, kinds: readonly { length: string; count
   await page.getByRole('link', { name: 'Back to the face' }).click()
 }
 
+/** On a face: what sat in its holes, kind by kind: the kind is picked once, then its holes are tapped. */
+export async function noteFound(page: Page, found: Readonly<Record<string, string>>): Promise<void> {
+  await page.getByRole('radio', { name: 'Came out' }).check({ force: true })
+  for (const kind of new Set(Object.values(found))) {
+    await page.locator('.face__panel').getByRole('radio', { name: kind, exact: true }).check({ force: true })
+    for (const [hole, its] of Object.entries(found)) {
+      if (its !== kind) continue
+      await page.locator(`[data-hole="${hole}"]`).click()
+      await page.getByText(`Hole ${hole}: ${kind}.`).waitFor()
+    }
+  }
+  await page.getByRole('radio', { name: 'Belongs' }).check({ force: true })
+}
+
 /** On a face: what sat in a hole. */
 export async function foundIn(page: Page, hole: string, kind: string): Promise<void> {
   await page.locator(`[data-hole="${hole}"]`).click()

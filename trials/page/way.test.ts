@@ -2,7 +2,7 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
 import { type Bench, CHROMIUM, openBench, photograph, type SizeName } from './bench.ts'
-import { foundIn, layOut, markHoles, newFace, read, takeIn } from './hands.ts'
+import { layOut, markHoles, newFace, noteFound, read, takeIn } from './hands.ts'
 
 let bench: Bench
 beforeEach(({ skip }) => {
@@ -45,7 +45,7 @@ async function wholeWay(page: Page): Promise<void> {
     { length: '45', count: 3 },
     { length: '60', count: 3 },
   ])
-  for (const [hole, kind] of Object.entries(FOUND)) await foundIn(page, hole, kind)
+  await noteFound(page, FOUND)
   await read(page, GRIPS)
 }
 

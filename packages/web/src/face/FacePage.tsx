@@ -1,7 +1,7 @@
 /** A face: the photograph is the page. What the marks show is the question that was picked; everything else is beside or below it. */
 import type { Face, Kind } from '@gripbook/engine'
-import { trayOf } from '@gripbook/print'
-import { type FoldedUnit, facePhotographed, holeMarked, holeMoved } from '@gripbook/record'
+import { NONE, trayOf } from '@gripbook/print'
+import { boltFound, type FoldedUnit, facePhotographed, holeMarked, holeMoved } from '@gripbook/record'
 import { useMemo, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { pathOf, type Route } from '../app/route.ts'
@@ -13,6 +13,7 @@ import { Choice } from '../parts/Choice.tsx'
 import { Lead } from '../verdict/Lead.tsx'
 import { words } from '../words/index.ts'
 import { type FaceNow, useAnswer } from '../workers/useAnswer.ts'
+import { FoundPanel } from './FoundPanel.tsx'
 import { HoleList } from './HoleList.tsx'
 import { HolePanel } from './HolePanel.tsx'
 import { namesOf } from './kindNames.ts'
@@ -52,6 +53,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
   const [points, setPoints] = useState<PicturePoint[]>([])
   const [thread, setThread] = useState<string | null>(null)
   const [bare, setBare] = useState(false)
+  const [noting, setNoting] = useState<string | null>(null)
   const given = useRef(0)
 
   const picture = pictureOf(work)
@@ -62,6 +64,12 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
   const marks = useMemo(() => marksOf(open, work, now.answer, question), [open, work, now.answer, question])
   const hole = open.holes.find((one) => one.id === holeId)
   const here = { book, unit, face: id } as const
+  const tapped = (which: string | null) => {
+    if (question !== 'came out' || noting === null || which === null || mode !== 'look') return openHole(which)
+    const was = open.holes.find((one) => one.id === which)?.asFound
+    const said = words.face.noted(which, noting === NONE ? words.face.asFoundNone : named(noting))
+    if (was !== noting) void write(unit, [boltFound({ face: id, hole: which, kind: noting })], said)
+  }
   const openHole = (which: string | null) => go({ at: 'face', ...here, ...(which === null ? {} : { hole: which }) })
   const millimetres = (point: PicturePoint) => faceMillimetres(point, picture)
 
@@ -104,7 +112,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
             mode={mode === 'mark' && thread === null ? 'look' : mode}
             selected={holeId}
             points={points}
-            onOpen={openHole}
+            onOpen={tapped}
             onAdd={(point) => void addHole(point)}
             onMove={(which, point) => void moveHole(which, point)}
             onPoint={(point) => setPoints((before) => (before.length < 2 ? [...before, point] : before))}
@@ -165,6 +173,8 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
             )}
             {mode === 'look' && hole === undefined && (
               <Overview
+                noting={noting}
+                onNoting={setNoting}
                 now={now}
                 open={open}
                 kinds={kinds}
@@ -200,6 +210,8 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
 }
 
 type OverviewProps = {
+  noting: string | null
+  onNoting: (kind: string | null) => void
   now: FaceNow
   open: Face
   kinds: readonly Kind[]
@@ -219,6 +231,9 @@ function Overview({ now, open, kinds, named, names, question, picture, marks, ..
   return (
     <div class="stack">
       {fault !== null && <p class="field__fault">{`${words.verdict.failed} ${fault}`}</p>}
+      {question === 'came out' && kinds.length > 0 && (
+        <FoundPanel kinds={kinds} named={named} noting={does.noting} onNoting={does.onNoting} />
+      )}
       <NextStep face={open} kinds={kinds} answer={answer} question={question} />
       {answer !== null && kinds.length > 0 && (
         <Lead answer={answer} kinds={kinds} named={named} onHole={does.onHole} onMeasure={does.onMeasure} />

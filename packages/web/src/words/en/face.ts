@@ -75,8 +75,11 @@ export const face = {
   noTrayWhat: 'Lay out the bolts that came out of this face: length, thread, how many.',
   noReadings: 'No readings yet',
   noReadingsWhat: 'A few grips or depths settle most holes. Gripbook says which ones.',
-  askAsFound: (noted: number, holes: number) =>
-    `${noted} of ${holes} noted. Open a hole and say which bolt sat in it, if it is known.`,
+  askAsFound: (noted: number, holes: number) => `${noted} of ${holes} noted. Leave out what is not known for sure.`,
+
+  noteFound: 'Pick a bolt, then tap the holes it sat in',
+  noteOpen: 'Only look',
+  noted: (hole: string, kind: string) => `Hole ${hole}: ${kind}.`,
 
   hole: (id: string) => `Hole ${id}`,
   asFound: 'What sat here',
