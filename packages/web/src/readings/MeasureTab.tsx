@@ -268,7 +268,7 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
               <span class="unseen">{words.readings.changeQuantity}</span>
             </button>
             {current === null ? (
-              spots.length > 0 && <p class="quiet">{words.readings.allHave(quantity)}</p>
+              spots.length > 0 && <p class="quiet">{words.readings.allHave}</p>
             ) : (
               <p class="station__spot" dir="auto">
                 {saidSpot(current)}

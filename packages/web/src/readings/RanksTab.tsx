@@ -26,8 +26,12 @@ export function RanksTab({ folded, face, named }: Props) {
   const stated = ranksOf(folded, face.id)
   const said = (spot: Spot) => words.readings.spot(spot, named(spot.id))
   const saidRank = (of: Compared, first: string, other: string) => {
-    const name = (id: string) => said({ place: of === 'length' ? 'kind' : 'hole', id })
-    return words.readings.rank(of, name(first), name(other))
+    const place = of === 'length' ? 'kind' : 'hole'
+    return words.readings.rank(
+      of,
+      said({ place, id: first }),
+      words.readings.ofSpot({ place, id: other }, named(other)),
+    )
   }
 
   async function pick(spot: Spot) {

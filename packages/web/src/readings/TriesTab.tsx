@@ -39,7 +39,7 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
   const [how, setHow] = useState<How>('turns')
   const [text, setText] = useState('')
   const [fault, setFault] = useState('')
-  const [told, setTold] = useState('')
+  const [told, setTold] = useState<{ line: string; against: string | null; event: string } | null>(null)
   const [choosing, setChoosing] = useState(false)
   const input = useRef<HTMLInputElement>(null)
 
@@ -75,14 +75,26 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
     if (typed.trim() === '') return
     const trial = trialOf(typed)
     if (trial === null) return
-    const events = await write(folded.id, [boltTried({ face: face.id, trial })], words.readings.triedKept)
-    if (events === null) return
+    const event = (await write(folded.id, [boltTried({ face: face.id, trial })]))?.[0]
+    if (event === undefined) return
     setText('')
     setFault('')
-    const against = 'turns' in trial ? againstExpected(trial.turns, expected) : null
-    if (against === null || !('turns' in trial)) return setTold('')
+    setTold({
+      line: words.readings.tried(named(kind), hole, sayTrial(trial)),
+      against: 'turns' in trial ? sayAgainst(trial.turns) : null,
+      event: event.id,
+    })
+  }
+
+  function sayAgainst(turns: number): string | null {
+    const against = againstExpected(turns, expected)
+    if (against === null) return null
     const say = against === 'fewer' ? words.readings.fewer : words.readings.moreTurns
-    setTold(say(turnsText(trial.turns), saidExpected ?? ''))
+    return say(turnsText(turns), saidExpected ?? '')
+  }
+
+  async function undoTold(event: string) {
+    if ((await write(folded.id, [undone({ event })])) !== null) setTold(null)
   }
 
   return (
@@ -98,7 +110,7 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
           current={{ place: 'hole', id: hole }}
           onPick={({ id }: Spot) => {
             setPicked({ hole: id, kind: null })
-            setTold('')
+            setTold(null)
             input.current?.focus({ preventScroll: true })
           }}
         />
@@ -165,12 +177,23 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
           </div>
           {how === 'proud' && <InstrumentButton quantity="proud" onOpen={() => setChoosing(true)} />}
         </div>
-        {told !== '' && (
-          <p class="caution" role="alert">
-            <Icon name="warning" />
-            {told}
-          </p>
-        )}
+        <div role="status" class="station__kept">
+          {told !== null && tried.some(({ event }) => event === told.event) && (
+            <div class={`kept${told.against === null ? '' : ' kept--doubted'}`}>
+              <Icon name={told.against === null ? 'tick' : 'warning'} />
+              <div class="kept__words">
+                <p dir="auto">{told.line}</p>
+                {told.against !== null && <p class="kept__strong">{told.against}</p>}
+              </div>
+              <div class="kept__ways">
+                <button type="button" class="button button--undo" onClick={() => void undoTold(told.event)}>
+                  <Icon name="undo" />
+                  {words.shell.undo}
+                </button>
+              </div>
+            </div>
+          )}
+        </div>
         <FigurePad
           label={how === 'turns' ? words.readings.turnsField : words.readings.proudField}
           unit={how === 'turns' ? words.readings.turnsUnit : settings.length}

@@ -3,6 +3,7 @@ import { depthSlip, slipOf } from './slip.ts'
 
 test('a slip of the point or of the unit is seen beside one other reading', () => {
   expect(slipOf(219, [22])).toEqual({ is: 'point', others: 22 })
+  expect(slipOf(209.2, [11, 21, 26, 31, 41])).toMatchObject({ is: 'point' })
   expect(slipOf(2.2, [22, 21])).toEqual({ is: 'point', others: 21.5 })
   expect(slipOf(31.9 * 25.4, [31.9])).toEqual({ is: 'unit', others: 31.9, typed: 'in' })
   expect(slipOf(1.257, [31.9])).toEqual({ is: 'unit', others: 31.9, typed: 'mm' })

@@ -21,14 +21,10 @@ const NEAR = 5
 
 /** What looks wrong with a reading of `mm`, beside the same reading of the others; null where nothing does. */
 export function slipOf(mm: number, others: readonly number[]): Slip | null {
-  if (others.length > 0) {
-    const middle = median(others)
-    const ratio = mm / middle
-    if (middle > 0 && mm > 0) {
-      if (near(ratio, 10) || near(ratio, 0.1)) return { is: 'point', others: middle }
-      if (near(ratio, 25.4)) return { is: 'unit', others: middle, typed: 'in' }
-      if (near(ratio, 1 / 25.4)) return { is: 'unit', others: middle, typed: 'mm' }
-    }
+  if (others.length > 0 && mm > 0) {
+    const factor = factorOff(mm, others)
+    if (factor === 10 || factor === 0.1) return { is: 'point', others: median(others) }
+    if (factor !== null) return { is: 'unit', others: median(others), typed: factor > 1 ? 'in' : 'mm' }
   }
   if (mm > LONG) return { is: 'long' }
   if (others.length < 3) return null
@@ -51,7 +47,15 @@ export function depthSlip(hole: Hole, quantity: ReadQuantity, mm: number): Slip 
   return bottom !== undefined && needed > bottom + 0.5 ? { is: 'below the bottom', bottom, needed } : null
 }
 
-const near = (ratio: number, wanted: number) => ratio > wanted * 0.85 && ratio < wanted * 1.18
+/** The factor without which a reading far outside the others would lie among them; of several the one that brings it nearest to their middle. */
+function factorOff(mm: number, others: readonly number[]): number | null {
+  const least = Math.min(...others)
+  const most = Math.max(...others)
+  if (mm < most * 3 && mm > least / 3) return null
+  const off = (factor: number) => Math.abs(Math.log(mm / factor / median(others)))
+  const among = [10, 0.1, 25.4, 1 / 25.4].filter((factor) => mm / factor > least * 0.85 && mm / factor < most * 1.18)
+  return among.sort((a, b) => off(a) - off(b))[0] ?? null
+}
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b)

@@ -161,7 +161,7 @@ function ComeAndGo({ onAdded, onWrittenOff }: ComeAndGoProps) {
             />
           )}
           <TextField
-            label={way === 'off' ? words.tray.reason : words.tray.from}
+            label={way === 'off' ? words.tray.otherReason : words.tray.from}
             value={why}
             onInput={setWhy}
             input={{ maxLength: 300 }}

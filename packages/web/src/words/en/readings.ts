@@ -72,7 +72,7 @@ export const readings = {
   ofBolts: 'Of the bolts',
   field: (quantity: string, spot: string) => `${quantity}, ${spot}`,
   asStands: (value: string) => `Read before: ${value}. A new reading takes its place.`,
-  allHave: (quantity: ReadQuantity) => `${names[quantity]}: every one is read`,
+  allHave: 'All are read',
   allHaveWhat: 'Pick one to take it again, or another quantity.',
   strip: (quantity: ReadQuantity) => `${names[quantity]} so far`,
   notRead: 'not read yet',
@@ -81,7 +81,6 @@ export const readings = {
   keys: 'Keys',
   hideKeys: 'Use the keyboard of the device',
   showKeys: 'Use these keys',
-  gauge: 'A gauge that types works at once: figure, Enter.',
 
   kept: (quantity: ReadQuantity, spot: string, value: string) => `${names[quantity]} of ${spot}: ${value}. Kept.`,
   notKept: (spot: string, text: string) => `${spot}: ${text} was not kept.`,
@@ -148,7 +147,6 @@ export const readings = {
   ranksStated: 'Stated by hand',
   noRanks: 'Nothing compared yet.',
   undoThis: (what: string) => `Undo: ${what}`,
-  deeper: 'more',
   chosen: 'picked first',
 
   tryHole: 'Which hole?',
@@ -169,7 +167,6 @@ export const readings = {
     `${count} turns, ${expected} expected: it goes deeper. Is it this bolt, and was the first thread caught at once?`,
   tried: (kind: string, hole: string, what: string) => `${kind} in hole ${hole}: ${what}`,
   tryThis: (kind: string, hole: string) => `${kind} in hole ${hole}`,
-  triedKept: 'Trial kept.',
   turns: (count: string) => (count === '1' ? '1 turn' : `${count} turns`),
   stickOut: (length: string) => `sticks out ${length}`,
   proud: (length: string) => `stands proud by ${length}`,

@@ -2,7 +2,6 @@ const or = new Intl.ListFormat('en', { type: 'disjunction' })
 const and = new Intl.ListFormat('en', { type: 'conjunction' })
 
 const sizes = (thread: string, lengths: readonly number[]) => {
-  if (lengths.length === 0) return `${thread} of another length than is made`
   const named = lengths.map((length) => `${thread}×${length}`)
   return named.length > 4 ? `${named[0]} to ${named.at(-1)}` : or.format(named)
 }
@@ -21,7 +20,9 @@ export const tray = {
   noAnswer: 'What is left over or missing shows once the face has holes.',
 
   wanted: (thread: string, lengths: readonly number[], holes: readonly string[]) =>
-    `${holes.length === 1 ? `Hole ${holes[0]} wants` : `Holes ${and.format(holes)} want`} ${sizes(thread, lengths)}, you have none to spare.`,
+    lengths.length === 0
+      ? `${holes.length === 1 ? `Hole ${holes[0]} stays` : `Holes ${and.format(holes)} stay`} empty: no standard ${thread} fits as it was read.`
+      : `${holes.length === 1 ? `Hole ${holes[0]} wants` : `Holes ${and.format(holes)} want`} ${sizes(thread, lengths)}, you have none to spare.`,
   leftOver: (count: number, kind: string, fits: readonly string[]) =>
     `Left over: ${count} of ${kind}.${fits.length > 0 ? ` ${count === 1 ? 'It fits' : 'They fit'} on ${or.format(fits)}.` : ''}`,
   short: (count: number) => `${count === 1 ? 'One bolt is' : `${count} bolts are`} missing.`,
@@ -92,6 +93,7 @@ export const tray = {
   from: 'From where',
   fromHint: 'new, found again …',
   reason: 'Why',
+  otherReason: 'Or in your words',
   reasons: ['stretched', 'thread damaged', 'head rounded', 'lost'],
   reasonNeeded: 'Say why: it stands in the record.',
   countNeeded: 'Give a whole number above 0.',
