@@ -88,6 +88,8 @@ export default defineConfig({
         navigateFallback: '/index.html',
         navigateFallbackDenylist: [/^\/api\//, /^\/trust/, /^\/authority/],
         inlineWorkboxRuntime: true,
+        // The very first page too is the worker's: what it fetches later is there without signal.
+        clientsClaim: true,
         sourcemap: false,
         cleanupOutdatedCaches: true,
       },
