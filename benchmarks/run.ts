@@ -1,5 +1,8 @@
 /** Runs one benchmark by name, or all: each prints a table of what it measured on this machine and holds nothing against it. */
 import { measuringOrder } from './measuring-order.ts'
+import { pageLoad } from './page-load.ts'
+import { pagePhotograph } from './page-photograph.ts'
+import { pageVerdict } from './page-verdict.ts'
 import { placementSpeed } from './placement-speed.ts'
 import { recordLoad } from './record-load.ts'
 import { shopLoad } from './shop-load.ts'
@@ -9,6 +12,9 @@ const QUESTIONS: Record<string, (print: (line: string) => void) => Promise<void>
   'measuring-order': measuringOrder,
   'record-load': recordLoad,
   'shop-load': shopLoad,
+  'page-load': pageLoad,
+  'page-verdict': pageVerdict,
+  'page-photograph': pagePhotograph,
 }
 
 async function main(names: string[]): Promise<void> {
