@@ -25,8 +25,6 @@ export type Bench = {
   url: string
   /** Where the built page lies. */
   folder: string
-  /** Where the built page lies. */
-  folder: string
   /** A browser of its own, with its own storage, at the first page. */
   open(size: SizeName, options?: BrowserContextOptions): Promise<{ context: BrowserContext; page: Page }>
   /** The same, paired by a link as someone of this role. */

@@ -12,7 +12,7 @@ export async function takeIn(page: Page, name: string): Promise<void> {
 /** On the unit's page: a face, by its name; the page goes to it. */
 export async function newFace(page: Page, name: string): Promise<void> {
   await page.getByRole('button', { name: 'Add a face' }).click()
-  await page.getByRole('dialog').getByLabel('Name').fill(name)
+  await page.getByRole('dialog').getByLabel('What is it called?').fill(name)
   await page.getByRole('dialog').getByRole('button', { name: 'Add the face' }).click()
   await page.getByRole('heading', { level: 1, name }).waitFor()
 }
@@ -45,23 +45,23 @@ export async function layOut(page: Page, kinds: readonly { length: string; count
 
 /** On a face: what sat in its holes, kind by kind: the kind is picked once, then its holes are tapped. */
 export async function noteFound(page: Page, found: Readonly<Record<string, string>>): Promise<void> {
-  await page.getByRole('radio', { name: 'Came out' }).check({ force: true })
+  await page.getByRole('radio', { name: 'Came out' }).check()
   for (const kind of new Set(Object.values(found))) {
-    await page.locator('.face__panel').getByRole('radio', { name: kind, exact: true }).check({ force: true })
+    await page.locator('.face__panel').getByRole('radio', { name: kind, exact: true }).check()
     for (const [hole, its] of Object.entries(found)) {
       if (its !== kind) continue
       await page.locator(`[data-hole="${hole}"]`).click()
       await page.getByText(`Hole ${hole}: ${kind}.`).waitFor()
     }
   }
-  await page.getByRole('radio', { name: 'Belongs' }).check({ force: true })
+  await page.getByRole('radio', { name: 'Belongs' }).check()
 }
 
 /** On a face: what sat in a hole. */
 export async function foundIn(page: Page, hole: string, kind: string): Promise<void> {
   await page.locator(`[data-hole="${hole}"]`).click()
   await page.getByRole('heading', { name: `Hole ${hole}`, exact: true }).waitFor()
-  await page.getByRole('radio', { name: kind, exact: true }).check({ force: true })
+  await page.getByRole('radio', { name: kind, exact: true }).check()
   await page.getByText(`Noted for hole ${hole}.`).waitFor()
   await page.locator('.hole').getByRole('button', { name: 'Close' }).click()
   await page.getByRole('heading', { name: `Hole ${hole}`, exact: true }).waitFor({ state: 'detached' })
@@ -74,7 +74,7 @@ export async function read(page: Page, grips: readonly (readonly [hole: string, 
     await page.getByRole('button', { name: new RegExp(`^Hole ${hole}\\b`) }).click()
     await page.getByLabel(`Grip, Hole ${hole}`, { exact: true }).fill(text)
     await page.keyboard.press('Enter')
-    await page.getByText(`Grip, Hole ${hole}: ${Number(text)}`).waitFor()
+    await page.getByRole('button', { name: new RegExp(`^Hole ${hole}, ${Number(text)}\\b`) }).waitFor()
   }
   await page.getByRole('link', { name: 'Back to the face' }).click()
 }

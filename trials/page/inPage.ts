@@ -4,17 +4,17 @@ import { place } from '@gripbook/engine'
 import { type Event, fold, type Happening, unitFileOf } from '@gripbook/record'
 
 const beside = {
-  /** Writes what happened, with the photographs it speaks of, as someone at this device would have. Bytes come as base64. */
-  async keep(unit: string, happenings: readonly Happening[], photographs: readonly string[] = []): Promise<void> {
+  /** Writes what happened, with the photographs it speaks of, as someone at this device would have: happenings as JSON, bytes as base64. */
+  async keep(unit: string, happenings: string, photographs: readonly string[] = []): Promise<void> {
     const device = await openDevice()
     for (const one of photographs) await device.photograph(Uint8Array.from(atob(one), (c) => c.charCodeAt(0)))
     const { own } = JSON.parse(localStorage.getItem('gripbook settings')!) as { own: { id: string } }
-    await device.appendAll(unit, own.id, happenings)
+    await device.appendAll(unit, own.id, JSON.parse(happenings) as Happening[])
     await device.close()
   },
 
   /** What is done between an entry and its verdict, each part by itself `times` over, in ms on the page's own thread. */
-  async parts(unit: string, happening: Happening, times: number) {
+  async parts(unit: string, happening: string, times: number) {
     const device = await openDevice()
     const who = crypto.randomUUID()
     const events: Event[] = (await device.entriesOf(unit)).map(({ event }) => event)
@@ -28,7 +28,7 @@ const beside = {
     const aside = crypto.randomUUID()
     for (let i = 0; i < times; i++) {
       // Another unit's chain, so that the one that is looked at does not grow.
-      took.write.push(await timed(() => device.appendAll(aside, who, [happening])))
+      took.write.push(await timed(() => device.appendAll(aside, who, [JSON.parse(happening) as Happening])))
       took.read.push(await timed(() => device.entriesOf(unit)))
       const copy = structuredClone(events)
       took.fold.push(await timed(() => fold(unit, copy)))

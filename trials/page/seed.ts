@@ -34,7 +34,7 @@ export async function seedUnit(
   ]
   await page.evaluate(
     ({ id, happenings, bytes }) => (window as unknown as { beside: Beside }).beside.keep(id, happenings, bytes),
-    { id, happenings, bytes: photographs.map(({ bytes }) => bytes.toString('base64')) },
+    { id, happenings: JSON.stringify(happenings), bytes: photographs.map(({ bytes }) => bytes.toString('base64')) },
   )
 }
 

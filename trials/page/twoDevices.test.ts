@@ -30,7 +30,7 @@ test('a phone and a tablet mark one face; what one does shows on the other', asy
     { length: '45', count: 1 },
   ])
   await foundIn(phone.page, '2', 'M6×45')
-  await tablet.page.getByRole('radio', { name: 'Came out' }).check({ force: true })
+  await tablet.page.getByRole('radio', { name: 'Came out' }).check()
   await expect
     .poll(() => tablet.page.getByRole('button', { name: 'Hole 2, noted, ×45' }).count(), { timeout: 20_000 })
     .toBe(1)

@@ -163,8 +163,10 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     moveTo(spot)
   }
 
-  function again({ spot, quantity: of }: { spot: Spot; quantity: ReadQuantity }) {
+  function again({ spot, quantity: of, text: typed }: { spot: Spot; quantity: ReadQuantity; text?: string }) {
     takeUp(of, spot.id)
+    // What could not be kept is in the field again as it was typed.
+    if (typed !== undefined) setText(typed)
     setNotKept(null)
     setKept(null)
   }
