@@ -81,7 +81,10 @@ test('cut off from the first entry to the last, killed twice, then sent', async 
   expect(kept.filter(({ type }) => type === 'hole-marked')).toHaveLength(6)
   expect(kept.filter(({ type, body }) => type === 'reading-taken' && 'hole' in (body.of as object))).toHaveLength(3)
   const taken = kept.find(({ type }) => type === 'face-photographed')!.body.photograph as string
-  const answer = await bench.shop.owner.ask('GET', `/api/photographs/${taken}?size=320`)
-  expect([answer.statusCode, answer.headers['content-type']]).toEqual([200, 'image/jpeg'])
+  const inShop = await page.evaluate(async (taken) => {
+    const answer = await fetch(`/api/photographs/${taken}?size=320`)
+    return [answer.status, answer.headers.get('content-type')]
+  }, taken)
+  expect(inShop).toEqual([200, 'image/jpeg'])
   await context.close()
 })
