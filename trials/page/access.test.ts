@@ -1,19 +1,14 @@
 /** For everybody: axe on every screen in every look, the whole way by keyboard alone, what a screen reader is told. */
 import { AxeBuilder } from '@axe-core/playwright'
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, CHROMIUM, openBench, type SizeName } from './bench.ts'
+import { expect, test } from 'vitest'
+import type { Bench, SizeName } from './bench.ts'
 import { openPractice } from './hands.ts'
+import { withBench } from './withBench.ts'
 
 let bench: Bench
-beforeEach(({ skip }) => {
-  if (CHROMIUM === undefined) skip('Chromium is not installed: apt-get install --no-install-recommends chromium')
-})
-beforeAll(async () => {
-  if (CHROMIUM !== undefined) bench = await openBench()
-})
-afterAll(async () => {
-  await bench?.close()
+withBench((opened) => {
+  bench = opened
 })
 
 /** A screen: how it is reached from the practice unit's address, and what has to be there before it is looked at. */

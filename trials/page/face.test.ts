@@ -1,20 +1,15 @@
 /** The face in a real browser: marks by finger, mouse and keyboard, verdicts while entries come in, pictures of all sorts. */
 
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { generateUnit } from '../../packages/engine/src/placement/testing/generateUnit.ts'
-import { type Bench, CHROMIUM, openBench, photograph, type SizeName } from './bench.ts'
+import { type Bench, photograph, type SizeName } from './bench.ts'
 import { seedUnit } from './seed.ts'
+import { withBench } from './withBench.ts'
 
 let bench: Bench
-beforeEach(({ skip }) => {
-  if (CHROMIUM === undefined) skip('Chromium is not installed: apt-get install --no-install-recommends chromium')
-})
-beforeAll(async () => {
-  if (CHROMIUM !== undefined) bench = await openBench()
-})
-afterAll(async () => {
-  await bench?.close()
+withBench((opened) => {
+  bench = opened
 })
 
 const ID = '00000000-0000-4000-8000-0000000000b1'

@@ -1,18 +1,13 @@
 /** No network from start to end, and the tab killed twice in the middle: everything is there, and it is sent when the shop is back. */
 import type { BrowserContext, Page } from 'playwright-core'
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, CHROMIUM, openBench, photograph } from './bench.ts'
+import { expect, test } from 'vitest'
+import { type Bench, photograph } from './bench.ts'
 import { layOut, newFace, read, takeIn } from './hands.ts'
+import { withBench } from './withBench.ts'
 
 let bench: Bench
-beforeEach(({ skip }) => {
-  if (CHROMIUM === undefined) skip('Chromium is not installed: apt-get install --no-install-recommends chromium')
-})
-beforeAll(async () => {
-  if (CHROMIUM !== undefined) bench = await openBench()
-})
-afterAll(async () => {
-  await bench?.close()
+withBench((opened) => {
+  bench = opened
 })
 
 /** Kills the tab's process as an empty battery would, and opens the same address in a new one. */

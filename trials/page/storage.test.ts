@@ -1,17 +1,12 @@
 /** A browser that refuses to keep anything, and one that has no room left: told in words, and nothing that was typed is lost. */
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, CHROMIUM, openBench } from './bench.ts'
+import { expect, test } from 'vitest'
+import type { Bench } from './bench.ts'
 import { openPractice } from './hands.ts'
+import { withBench } from './withBench.ts'
 
 let bench: Bench
-beforeEach(({ skip }) => {
-  if (CHROMIUM === undefined) skip('Chromium is not installed: apt-get install --no-install-recommends chromium')
-})
-beforeAll(async () => {
-  if (CHROMIUM !== undefined) bench = await openBench()
-})
-afterAll(async () => {
-  await bench?.close()
+withBench((opened) => {
+  bench = opened
 })
 
 test('storage refused: the page says what is wrong and what to do', async () => {

@@ -1,17 +1,12 @@
 /** Two devices on one face: each sees what the other does, and what contradicts itself is settled by a person. */
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, CHROMIUM, openBench } from './bench.ts'
+import { expect, test } from 'vitest'
+import type { Bench } from './bench.ts'
 import { foundIn, layOut, markHoles, newFace, takeIn } from './hands.ts'
+import { withBench } from './withBench.ts'
 
 let bench: Bench
-beforeEach(({ skip }) => {
-  if (CHROMIUM === undefined) skip('Chromium is not installed: apt-get install --no-install-recommends chromium')
-})
-beforeAll(async () => {
-  if (CHROMIUM !== undefined) bench = await openBench()
-})
-afterAll(async () => {
-  await bench?.close()
+withBench((opened) => {
+  bench = opened
 })
 
 test('a phone and a tablet mark one face; what one does shows on the other', async () => {

@@ -1,19 +1,14 @@
 /** A newer page comes while one is at work: it is offered, not forced, and nothing that was entered is lost over it. */
 import { readFile, rm, writeFile } from 'node:fs/promises'
 import { join } from 'node:path'
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, CHROMIUM, openBench } from './bench.ts'
+import { expect, test } from 'vitest'
+import type { Bench } from './bench.ts'
 import { takeIn } from './hands.ts'
+import { withBench } from './withBench.ts'
 
 let bench: Bench
-beforeEach(({ skip }) => {
-  if (CHROMIUM === undefined) skip('Chromium is not installed: apt-get install --no-install-recommends chromium')
-})
-beforeAll(async () => {
-  if (CHROMIUM !== undefined) bench = await openBench()
-})
-afterAll(async () => {
-  await bench?.close()
+withBench((opened) => {
+  bench = opened
 })
 
 test('a newer page is offered while one types, waits until it is wanted, and keeps what was entered', async () => {

@@ -1,18 +1,13 @@
 /** The whole way of a rebuilder, on a phone and on a desk, with nothing but the page: from a new unit to the list of swaps. */
 import type { Page } from 'playwright-core'
-import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
-import { type Bench, CHROMIUM, openBench, photograph, type SizeName } from './bench.ts'
+import { expect, test } from 'vitest'
+import { type Bench, photograph, type SizeName } from './bench.ts'
 import { layOut, markHoles, newFace, noteFound, read, takeIn } from './hands.ts'
+import { withBench } from './withBench.ts'
 
 let bench: Bench
-beforeEach(({ skip }) => {
-  if (CHROMIUM === undefined) skip('Chromium is not installed: apt-get install --no-install-recommends chromium')
-})
-beforeAll(async () => {
-  if (CHROMIUM !== undefined) bench = await openBench()
-})
-afterAll(async () => {
-  await bench?.close()
+withBench((opened) => {
+  bench = opened
 })
 
 /** 14 holes: eight take M6×30, three M6×45 and three M6×60; the bolts of 4 and 9 were put into each other's hole. */
