@@ -30,6 +30,7 @@ type Props = {
 }
 
 type Kept = {
+  key: string
   spot: Spot
   quantity: ReadQuantity
   value: Quantity
@@ -49,7 +50,10 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
   const [text, setText] = useState('')
   const [fault, setFault] = useState('')
   const [sheet, setSheet] = useState<'quantity' | 'instrument' | null>(null)
-  const [kept, setKept] = useState<Kept | null>(null)
+  /** Newest first: what was kept last, and before it what looked like a slip and was not looked at again. */
+  const [lately, setLately] = useState<readonly Kept[]>([])
+  /** Readings that look like a slip, so that the next ones are not held against them. */
+  const doubted = useRef(new Set<string>())
   const [notKept, setNotKept] = useState<NotKept | null>(null)
   /** What is on its way to the disk, so that the next spot is known before it is there. */
   const [coming, setComing] = useState<ReadonlyMap<string, { value: Quantity; event: string | null }>>(new Map())
@@ -120,6 +124,8 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     const slip = slipAt(spot, value)
     const key = `${quantity} ${keyOf(spot)}`
     const before = answer
+    if (slip === null) doubted.current.delete(key)
+    else doubted.current.add(key)
     setComing((now) => new Map(now).set(key, { value, event: null }))
     setText('')
     setFault('')
@@ -138,7 +144,10 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
       setNotKept({ spot, quantity, text: typed })
       return
     }
-    setKept({ spot, quantity, value, event: event.id, slip, before })
+    setLately((now) => [
+      { key, spot, quantity, value, event: event.id, slip, before },
+      ...now.filter((one) => one.slip !== null && one.key !== key),
+    ])
   }
 
   /** Beside holes of the same thread: those of another are another sort of place. */
@@ -149,16 +158,23 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
         ? spots.filter((one) => one.place === 'hole' && !same(one, spot) && threadOf(one) === threadOf(spot))
         : []
     const mids = others.flatMap((one) => {
-      const known = knownAt(one)
-      return known === undefined ? [] : [midOf(known)]
+      const known = doubted.current.has(`${quantity} ${keyOf(one)}`) ? undefined : knownAt(one)
+      return known === undefined || !isFigure(known) ? [] : [midOf(known)]
     })
     const hole = face.holes.find(({ id }) => spot.place === 'hole' && id === spot.id)
     return (hole && depthSlip(hole, quantity, midOf(value))) ?? slipOf(midOf(value), mids)
   }
 
-  async function undoKept({ spot, quantity: of, event }: Kept) {
+  /** It was looked at: taken back, to be taken again, or right as it is. */
+  function settle({ key, event }: Kept) {
+    doubted.current.delete(key)
+    setLately((now) => now.filter((one) => one.event !== event))
+  }
+
+  async function undoKept(kept: Kept) {
+    const { spot, quantity: of, event } = kept
     if ((await write(folded.id, [undone({ event })])) === null) return
-    setKept(null)
+    settle(kept)
     if (of !== quantity) setQuantity(of)
     moveTo(spot)
   }
@@ -167,12 +183,11 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     takeUp(of, spot.id)
     // What could not be kept is in the field again as it was typed.
     if (typed !== undefined) setText(typed)
-    setNotKept(null)
-    setKept(null)
   }
 
+  const last = lately[0]
   const changed =
-    kept === null || answer === null || answer === kept.before ? null : changedBetween(kept.before, answer)
+    last === undefined || answer === null || answer === last.before ? null : changedBetween(last.before, answer)
   const saidSpot = (spot: Spot) => words.readings.spot(spot, named(spot.id))
   const ofSpot = (spot: Spot) => words.readings.ofSpot(spot, named(spot.id))
   const figure = (mm: number) => `${shortFigure(mm, settings.length)} ${settings.length}`
@@ -207,26 +222,37 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
         )}
         {depth && <Caution name="air" words={words.readings.air} seen={words.readings.airSeen} />}
         <div role="status" class="station__kept">
-          {kept !== null && (
+          {lately.map((kept, i) => (
             <KeptLine
+              key={kept.event}
               kept={kept}
-              changed={changed}
+              changed={i === 0 ? changed : null}
               words={{
                 kept: words.readings.kept(kept.quantity, ofSpot(kept.spot), writeQuantity(kept.value)),
                 slip: kept.slip === null ? null : words.readings.slip(kept.slip, saidSpot(kept.spot), figure),
               }}
               onUndo={() => void undoKept(kept)}
-              onAgain={() => again(kept)}
-              onStands={() => setKept({ ...kept, slip: null })}
+              onAgain={() => {
+                settle(kept)
+                again(kept)
+              }}
+              onStands={() => settle(kept)}
             />
-          )}
+          ))}
         </div>
         {notKept !== null && (
           <div class="caution" role="alert">
             <Icon name="warning" />
             <div class="stack stack--tight">
               <p>{words.readings.notKept(saidSpot(notKept.spot), notKept.text)}</p>
-              <button type="button" class="button" onClick={() => again(notKept)}>
+              <button
+                type="button"
+                class="button"
+                onClick={() => {
+                  setNotKept(null)
+                  again(notKept)
+                }}
+              >
                 {words.readings.again}
               </button>
             </div>
