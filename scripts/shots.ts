@@ -82,8 +82,9 @@ async function round(bench: Bench, of: Round): Promise<void> {
     if (!hard)
       await attempt(of, 'pairing', async () => {
         const made = await bench.shop.owner.ask('POST', '/api/codes', { name: 'A builder', role: 'builder' })
+        // The page takes the code out of its address at once: it is opened anew with it, not reloaded.
+        await page.goto('about:blank')
         await page.goto(`${bench.url}/#pair=${made.json<{ code: string }>().code}`)
-        await page.reload()
         await page.getByRole('dialog').waitFor()
         await take(page, of, 'pairing')
       })

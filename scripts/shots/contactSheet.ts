@@ -17,7 +17,7 @@ export async function contactSheet(shots: readonly { name: string; path: string 
         .resize({ width: WIDE })
         .png()
         .toBuffer({ resolveWithObject: true })
-      const said = await sharp({ text: { text: name, font: 'sans', width: WIDE, height: NAME - 8, rgba: true } })
+      const said = await sharp({ text: { text: name, font: 'sans 11', dpi: 96, rgba: true } })
         .png()
         .toBuffer()
       return { data, height: info.height, said }
