@@ -8,7 +8,18 @@ import { crowding, nearestMark } from './crowding.ts'
 import { gesturesOn, type Hit } from './gestures.ts'
 import { Magnifier } from './Magnifier.tsx'
 import { MarkButton } from './MarkButton.tsx'
-import { onPicture, type PicturePoint, type ScreenPoint, showing, type View, wholeView, zoomed } from './view.ts'
+import {
+  NOTHING_OVER,
+  type Over,
+  onPicture,
+  type PicturePoint,
+  roomForTools,
+  type ScreenPoint,
+  showing,
+  type View,
+  wholeView,
+  zoomed,
+} from './view.ts'
 import './Stage.css'
 
 export type StageMode = 'look' | 'mark' | 'scale'
@@ -33,14 +44,12 @@ type Props = {
 
 /** px: how far a finger may miss a mark. */
 const MISS = 30
-/** px in height that a picture should have at least. */
-const LEAST_ROOM = 240
 
 export function Stage(props: Props) {
   const { picture, url, marks, names, mode, selected, points, onOpen, children } = props
   const stage = useRef<HTMLDivElement>(null)
   const [size, setSize] = useState({ width: 0, height: 0 })
-  const [over, setOver] = useState({ top: 0, bottom: 0 })
+  const [over, setOver] = useState(NOTHING_OVER)
   const [view, setView] = useState<View | null>(null)
   const [lens, setLens] = useState<{ at: ScreenPoint; hole: string | null } | null>(null)
   /** A mark under the finger, before it is let go. */
@@ -55,18 +64,17 @@ export function Stage(props: Props) {
     const measure = () => {
       const next = { width: element.clientWidth, height: element.clientHeight }
       setSize((before) => (before.width === next.width && before.height === next.height ? before : next))
-      const heightOf = (part: string) => element.querySelector(part)?.getBoundingClientRect().height ?? 0
-      const top = roomFor(heightOf('.stage__over'))
-      const tools = roomFor(heightOf('.stage__tools'))
-      // On a low stage a larger picture is worth more than a corner without buttons over it.
-      const bottom = next.height - top - tools > LEAST_ROOM ? tools : 0
-      setOver((before) => (before.top === top && before.bottom === bottom ? before : { top, bottom }))
+      const box = (part: string) => element.querySelector(part)?.getBoundingClientRect()
+      const top = roomFor(box('.stage__over')?.height ?? 0)
+      const button = roomFor(box('.stage__tool')?.width ?? 0)
+      const room = roomForTools(next, picture, top, button, element.querySelectorAll('.stage__tool').length)
+      setOver((before) => (same(before, room) ? before : room))
     }
     measure()
     const observer = new ResizeObserver(measure)
     observer.observe(element)
     return () => observer.disconnect()
-  }, [mode, selected === undefined])
+  }, [mode, selected === undefined, picture.width, picture.height])
 
   // Another size of the stage (a turned phone, an opened panel) or another picture shows the whole again, unless a hole is looked at.
   useEffect(() => setView(null), [picture.width, picture.height, picture.photograph])
@@ -135,7 +143,10 @@ export function Stage(props: Props) {
   const withNames = onScreenRoom > 44
 
   return (
-    <div class={`stage stage--${mode}${markSize < 20 ? ' stage--dots' : ''}`} ref={stage}>
+    <div
+      class={`stage stage--${mode}${markSize < 20 ? ' stage--dots' : ''}${over.right > 0 ? ' stage--column' : ''}`}
+      ref={stage}
+    >
       <div
         class={`stage__sheet${url === null ? ' stage__sheet--blank' : ''}`}
         style={{
@@ -206,6 +217,10 @@ export function Stage(props: Props) {
 /** A part over the picture and the air around it. */
 function roomFor(height: number): number {
   return height === 0 ? 0 : height + 16
+}
+
+function same(a: Over, b: Over): boolean {
+  return a.top === b.top && a.bottom === b.bottom && a.right === b.right
 }
 
 function inside({ x, y }: PicturePoint): boolean {

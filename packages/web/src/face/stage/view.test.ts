@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { moved, onPicture, onScreen, pinched, showing, wholeView, zoomed } from './view.ts'
+import { moved, onPicture, onScreen, pinched, roomForTools, showing, wholeView, zoomed } from './view.ts'
 
 const stage = { width: 390, height: 500 }
 const picture = { width: 4000, height: 3000 }
@@ -10,7 +10,7 @@ const point = fc.record({
 })
 
 test('the whole picture lies on the stage and touches two of its sides', () => {
-  const view = wholeView(stage, picture, { top: 60, bottom: 50 })
+  const view = wholeView(stage, picture, { top: 60, bottom: 50, right: 0 })
   expect(view.scale * picture.width).toBeCloseTo(stage.width)
   expect(view.x).toBeCloseTo(0)
   expect(view.y).toBeGreaterThanOrEqual(60)
@@ -86,4 +86,12 @@ test('a hole that is opened comes into sight, and the view stays when it is', ()
     }),
     { seed: 3 },
   )
+})
+
+test('buttons lie where they leave the picture larger, and never where they have no room', () => {
+  const wide = { width: 400, height: 300 }
+  expect(roomForTools({ width: 390, height: 380 }, wide, 60, 56, 3)).toEqual({ top: 60, bottom: 56, right: 0 })
+  expect(roomForTools({ width: 390, height: 350 }, wide, 90, 80, 3)).toEqual({ top: 90, bottom: 0, right: 80 })
+  // three buttons of 80 do not stand in 150
+  expect(roomForTools({ width: 390, height: 240 }, wide, 90, 80, 3)).toEqual({ top: 90, bottom: 80, right: 0 })
 })

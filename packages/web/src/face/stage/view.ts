@@ -13,18 +13,29 @@ const CLOSEST = 8
 /** Share of the smaller of picture and stage that stays in sight. */
 const KEPT = 0.5
 
-/** px at the top and the bottom of the stage where buttons lie over it. */
-export type Over = { top: number; bottom: number }
+/** px at the edges of the stage where buttons lie over it. */
+export type Over = { top: number; bottom: number; right: number }
+
+export const NOTHING_OVER: Over = { top: 0, bottom: 0, right: 0 }
 
 /** The whole picture in the middle of what the buttons leave of the stage. */
-export function wholeView(stage: Size, picture: Size, { top, bottom }: Over = { top: 0, bottom: 0 }): View {
-  const room = Math.max(stage.height - top - bottom, stage.height / 3)
-  const scale = Math.min(stage.width / picture.width, room / picture.height)
+export function wholeView(stage: Size, picture: Size, { top, bottom, right }: Over = NOTHING_OVER): View {
+  const height = Math.max(stage.height - top - bottom, stage.height / 3)
+  const width = Math.max(stage.width - right, stage.width / 3)
+  const scale = Math.min(width / picture.width, height / picture.height)
   return {
     scale,
-    x: (stage.width - picture.width * scale) / 2,
-    y: top + (room - picture.height * scale) / 2,
+    x: (width - picture.width * scale) / 2,
+    y: top + (height - picture.height * scale) / 2,
   }
+}
+
+/** Buttons in a row at the bottom or in a column at the right, whichever leaves the picture larger. `button` is the side of one, px with its gap. */
+export function roomForTools(stage: Size, picture: Size, top: number, button: number, count: number): Over {
+  const row: Over = { top, bottom: button, right: 0 }
+  const column: Over = { top, bottom: 0, right: button }
+  if (count * button > stage.height - top) return row
+  return wholeView(stage, picture, column).scale > wholeView(stage, picture, row).scale ? column : row
 }
 
 export function onPicture(view: View, picture: Size, at: ScreenPoint): PicturePoint {
