@@ -34,8 +34,10 @@ export function practiceHappenings(
   kept: ReadonlyMap<string, string>,
 ): Happening[] {
   const { model, complaint } = practice
+  // The note of the file tells where its secrets stand.
+  const { note: _, ...shown } = unit
   return [
-    ...happeningsOf(unit).flatMap((happening) => {
+    ...happeningsOf(shown).flatMap((happening) => {
       if (happening.type === 'unit-taken-in') return [{ ...happening, body: { ...happening.body, model, complaint } }]
       const face = String(happening.body.face)
       if (happening.type === 'face-described') return [happening, ...faceOnPicture(practice, face, kept)]

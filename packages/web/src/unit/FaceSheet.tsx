@@ -18,7 +18,7 @@ type Props = { folded: FoldedUnit /** None: a new one. */; face?: Face; onClose:
 /** A face is added, or what is known of it put right. Of one that was there before only what was changed is written. */
 export function FaceSheet({ folded, face, onClose }: Props) {
   const { write, go, settings, book } = useApp()
-  const shown = textsOf(face)
+  const shown = textsOf(face, settings)
   // A unit is mostly of one casting: the material of the face before is offered.
   const [typed, setTyped] = useState(
     face === undefined ? { ...shown, material: nameOf(folded.unit.faces.at(-1)?.material) } : shown,
@@ -166,16 +166,22 @@ function StrikeOut({ folded, face, onClose }: { folded: FoldedUnit; face: Face; 
   )
 }
 
-function textsOf(face: Face | undefined) {
+function textsOf(face: Face | undefined, units: { length: string; torque: string }) {
   return {
     name: face === undefined ? '' : (face.name ?? face.id),
-    torque: face?.torque === undefined ? '' : writeQuantity(face.torque, 'torque'),
-    gasket: face?.gasket === undefined ? '' : writeQuantity(face.gasket),
-    minimumEngagement: face?.minimumEngagement === undefined ? '' : writeQuantity(face.minimumEngagement),
+    torque: face?.torque === undefined ? '' : without(units.torque, writeQuantity(face.torque, 'torque')),
+    gasket: face?.gasket === undefined ? '' : without(units.length, writeQuantity(face.gasket)),
+    minimumEngagement:
+      face?.minimumEngagement === undefined ? '' : without(units.length, writeQuantity(face.minimumEngagement)),
     material: nameOf(face?.material),
     history: (face?.history ?? '') as string,
     note: face?.note ?? '',
   }
+}
+
+/** The unit of the page stands beside the field already. */
+function without(unit: string, text: string): string {
+  return text.endsWith(` ${unit}`) ? text.slice(0, -unit.length - 1) : text
 }
 
 function nameOf(material: Face['material']): string {

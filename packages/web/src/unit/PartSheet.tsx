@@ -31,6 +31,8 @@ export function PartSheet({ folded, part, onClose }: Props) {
   const [checked, setChecked] = useState(false)
   const [busy, setBusy] = useState(false)
   const top = useRef<HTMLDivElement>(null)
+  // What was kept a moment ago need not have come back into the unit yet.
+  const given = useRef(new Set<string>())
   const put = (change: Partial<PartForm>) => setForm((before) => ({ ...before, ...change }))
   const holes = folded.unit.faces.find(({ id }) => id === form.face)?.holes ?? []
   const countWrong = countOf(form.count) === null
@@ -41,17 +43,15 @@ export function PartSheet({ folded, part, onClose }: Props) {
     if (what === null) return top.current?.scrollIntoView()
     if (countWrong) return
     const named = form.name.trim() || words.parts.whats[what]
+    const id = part?.id ?? nextPartId(what, new Set([...idsUsed(folded.entries, 'part'), ...given.current]))
     setBusy(true)
     const written =
       part === undefined
-        ? await write(
-            folded.id,
-            [partCameOut(bodyOf(nextPartId(what, idsUsed(folded.entries, 'part')), { ...form, what }))],
-            words.parts.kept(named),
-          )
+        ? await write(folded.id, [partCameOut(bodyOf(id, { ...form, what }))], words.parts.kept(named))
         : await write(folded.id, changePart(folded, part, { ...form, what }), words.parts.changed(named))
     setBusy(false)
     if (written === null) return
+    given.current.add(id)
     if (!next) return onClose()
     setChecked(false)
     setForm(emptyForm(form.face))

@@ -134,7 +134,7 @@ function Entry({ told, folded, here, nameOf }: EntryProps) {
       {undoneBy !== null ? (
         <button
           type="button"
-          class="button"
+          class="button button--plain"
           aria-label={words.story.bringBackLabel(sentence)}
           onClick={() => takeBack(undoneBy.id, words.story.broughtBackDone)}
         >
@@ -144,7 +144,7 @@ function Entry({ told, folded, here, nameOf }: EntryProps) {
         about === null && (
           <button
             type="button"
-            class="button"
+            class="button button--plain"
             aria-label={words.story.undoLabel(sentence)}
             onClick={() => takeBack(event.id, words.story.undone)}
           >

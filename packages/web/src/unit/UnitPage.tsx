@@ -91,6 +91,9 @@ function About({ folded, onChange }: { folded: FoldedUnit; onChange: () => void 
   const { unit, work, sinceRelease } = folded
   const signs = signsOf(folded)
   const history = unit.history === undefined ? undefined : words.unit.histories[unit.history]
+  const known = [work.complaint, work.model, work.job, unit.history, unit.note, signs[0]].some(
+    (value) => value !== undefined,
+  )
   return (
     <section class="card stack stack--tight">
       <div class="unit__head">
@@ -111,6 +114,7 @@ function About({ folded, onChange }: { folded: FoldedUnit; onChange: () => void 
           {words.unit.sinceRelease(sinceRelease.length)}
         </p>
       )}
+      {!known && <p class="quiet">{words.unit.nothingKnown}</p>}
       <dl class="facts">
         <Fact name={words.unit.complaint} value={work.complaint?.value} />
         <Fact name={words.unit.model} value={work.model?.value} />

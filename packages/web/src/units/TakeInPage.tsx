@@ -217,9 +217,9 @@ function Photographs({ draft: { photographs }, change }: Part) {
 function Remove({ label, onRemove }: { label: string; onRemove: () => void }) {
   return (
     <div>
-      <button type="button" class="button button--plain" onClick={onRemove}>
+      <button type="button" class="button button--plain" aria-label={label} onClick={onRemove}>
         <Icon name="cross" />
-        {label}
+        {words.units.remove}
       </button>
     </div>
   )

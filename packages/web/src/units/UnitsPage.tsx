@@ -28,7 +28,7 @@ export function UnitsPage() {
       <div class="units">
         <WasDeleted />
         {first ? (
-          <FirstUse />
+          <FirstUse onImport={() => setSheet(true)} />
         ) : (
           <>
             <div class="units__tools">
@@ -74,11 +74,6 @@ export function UnitsPage() {
           <Icon name="plus" />
           {words.units.takeIn}
         </Go>
-        {first && (
-          <button type="button" class="button" onClick={() => setSheet(true)}>
-            {words.units.importTitle}
-          </button>
-        )}
       </Foot>
       {sheet && <ImportSheet onClose={() => setSheet(false)} />}
     </Shell>
@@ -117,7 +112,7 @@ function Search({ query, onQuery }: { query: string; onQuery: (query: string) =>
   )
 }
 
-function FirstUse() {
+function FirstUse({ onImport }: { onImport: () => void }) {
   const { busy, open } = usePractice()
   return (
     <div class="empty column">
@@ -127,6 +122,9 @@ function FirstUse() {
       <button type="button" class="button button--act" disabled={busy} onClick={() => void open()}>
         <Icon name="book" />
         {busy ? words.units.practiceMaking : words.units.practiceOpen}
+      </button>
+      <button type="button" class="button button--plain" onClick={onImport}>
+        {words.units.importTitle}
       </button>
     </div>
   )

@@ -21,6 +21,8 @@ const steps: Record<FirstStep, { title: string; what: string }> = {
 
 export const unit = {
   noName: 'Unit without a name',
+  aUnit: 'Unit',
+  nothingKnown: 'Nothing more was noted yet.',
   change: 'Change',
   about: 'What it is',
   model: 'Model',
@@ -79,9 +81,9 @@ export const unit = {
   torqueHint: 'The manual rules. Left empty while you do not have it.',
   material: 'The threads are cut in',
   materialUnknown: 'unknown',
-  gasket: 'Gasket, thickness when clamped',
-  engagement: 'Least engagement that the manual asks for',
-  engagementHint: 'Left empty Gripbook takes what is usual for the material, and says so.',
+  gasket: 'Gasket, clamped',
+  engagement: 'Least engagement',
+  engagementHint: 'From the manual. Left empty Gripbook takes what is usual for the material.',
   faceHistory: 'Was this face opened before?',
   asUnit: 'As the unit',
   more: 'Gasket, engagement, history',
