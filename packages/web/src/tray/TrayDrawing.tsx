@@ -1,14 +1,12 @@
 import type { Face, FaceAnswer, Unit } from '@gripbook/engine'
 import { useEffect, useMemo, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
-import { lookOf, type ShownLook } from '../app/look.ts'
+import { drawingTheme } from '../app/look.ts'
 import { Drawing } from '../parts/Drawing.tsx'
 import { words } from '../words/index.ts'
+import { faceByName } from '../workers/called.ts'
 
 type Drawings = typeof import('../parts/drawings.ts')
-type Theme = 'light' | 'dark' | 'high-contrast'
-
-const THEMES: Record<ShownLook, Theme> = { light: 'light', dark: 'dark', bright: 'high-contrast' }
 
 type Props = { unit: Unit; face: Face; answer: FaceAnswer | null; title: string }
 
@@ -25,13 +23,11 @@ export function TrayDrawing({ unit, face, answer, title }: Props) {
       left = true
     }
   }, [])
-  const theme = THEMES[lookOf(settings)]
+  const theme = drawingTheme(settings)
   const svg = useMemo(() => {
     if (drawings === null) return null
     const look = { theme, unit: settings.length }
-    return drawings.trayDrawing(
-      drawings.trayOfAnswer({ unit, face, title, look, ...(answer === null ? {} : { answer }) }),
-    )
+    return drawings.trayDrawing(drawings.trayOfAnswer({ ...faceByName(unit, face, answer), title, look }))
   }, [drawings, unit, face, answer, title, theme, settings.length])
   if (svg === null) return <p class="quiet">{words.tray.drawingNow}</p>
   return <Drawing svg={svg} kind="tray" />

@@ -3,7 +3,7 @@ import { useEffect, useId, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { drawingTheme } from '../app/look.ts'
 import { Drawing } from '../parts/Drawing.tsx'
-import { calledByName, renamedAnswer } from '../workers/called.ts'
+import { faceByName } from '../workers/called.ts'
 
 type Props = { unit: Unit; face: Face; hole: Hole; answer: FaceAnswer | null; kind?: string }
 
@@ -17,17 +17,13 @@ export function Section({ unit, face, hole, answer, kind }: Props) {
     let left = false
     void import('../parts/drawings.ts').then(({ sectionDrawing, sectionOf }) => {
       if (left) return
-      const called = calledByName(unit)
-      const name = (id: string) => called.nameOf(face.id, id)
-      const itself = called.unit.faces.find(({ id }) => id === face.id) ?? face
+      const { nameOf, ...named } = faceByName(unit, face, answer)
       const given = {
-        unit: called.unit,
-        face: itself,
-        hole: itself.holes.find(({ id }) => id === hole.id) ?? hole,
+        ...named,
+        hole: named.face.holes.find(({ id }) => id === hole.id) ?? hole,
         look,
         prefix,
-        ...(kind === undefined ? {} : { kind: name(kind) }),
-        ...(answer === null ? {} : { answer: renamedAnswer(answer, name) }),
+        ...(kind === undefined ? {} : { kind: nameOf(kind) }),
       }
       setSvg(sectionDrawing(sectionOf(given)))
     })

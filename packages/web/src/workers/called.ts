@@ -56,6 +56,22 @@ export function calledByName(unit: Unit): Called {
   }
 }
 
+/** A face and what was computed for it, with kinds called by their names: for drawings. */
+export function faceByName(
+  unit: Unit,
+  { id }: { id: string },
+  answer: FaceAnswer | null,
+): { unit: Unit; face: Unit['faces'][number]; answer?: FaceAnswer; nameOf: (kind: string) => string } {
+  const called = calledByName(unit)
+  const nameOf = (kind: string) => called.nameOf(id, kind)
+  return {
+    unit: called.unit,
+    face: called.unit.faces.find((face) => face.id === id)!,
+    ...(answer === null ? {} : { answer: renamedAnswer(answer, nameOf) }),
+    nameOf,
+  }
+}
+
 const NONE = 'none'
 
 /** An answer with every kind in it renamed; sentences stay as they are. */
