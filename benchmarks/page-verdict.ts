@@ -61,7 +61,7 @@ export async function pageVerdict(print: (line: string) => void): Promise<void> 
       await partsAlone(bench, unit, picture, print)
     }
     print(
-      'The browser slows a page’s thread and no worker: in each second line the sums run at the full speed of this machine. In each third they run in a frame of the page, so on one thread with it, both slowed: no phone is worse off, since it has a core for each.',
+      'The browser slows a page’s thread and no worker: in each second line the sums run at the full speed of this machine. In each third they run in a frame of the page, so on one thread with it, both slowed: a phone has a core for each, so one that is no more than that much slower should do better.',
     )
   } finally {
     await bench.close()
