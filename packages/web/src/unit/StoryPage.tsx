@@ -10,6 +10,7 @@ import { Field } from '../parts/Field.tsx'
 import { place } from '../units/here.ts'
 import { dayNumber, sayDay, sayTime, sayWhen } from '../units/when.ts'
 import { words } from '../words/index.ts'
+import { saidOf } from './clashes.ts'
 import { NotHere } from './NotHere.tsx'
 import { byDay, ofFace, type State, stateOf, storyOf, type Told } from './story.ts'
 import { useNames } from './useNames.ts'
@@ -107,7 +108,7 @@ function Entry({ told, folded, here, nameOf }: EntryProps) {
   const sentence = sentenceOf(told, folded)
   const entry = here.get(event.id)
   // Only what is paired sends; until then all of it is here, and the head of the page says so once.
-  const sends = book.name === 'shop' && book.status?.person !== null && book.status !== null
+  const sends = book.name === 'shop' && book.status?.signedIn !== 'no'
   const state = book.name === 'practice' ? null : stateOf(entry, sends)
   const takeBack = (id: string, said: string) => void write(folded.id, [undone({ event: id })], said)
   return (
@@ -175,8 +176,13 @@ function sentenceOf({ event, about }: Told, { entries }: FoldedUnit): string {
       ? words.story.tookBack(sayEntry(about.event))
       : words.story.broughtBack(sayEntry(about.event))
   if (event.type !== 'clash-settled') return sayEntry(event)
-  const stands = entries.find(({ id }) => id === event.body.stands)
-  return stands === undefined && event.body.stands !== null
-    ? sayEntry(event)
-    : words.story.settled(stands === undefined ? null : sayEntry(stands))
+  const { stands: id, field } = event.body
+  if (id === null) return words.story.settledNone
+  const stands = entries.find((entry) => entry.id === id)
+  if (stands === undefined || typeof field !== 'string') return sayEntry(event)
+  const value = stands.type === 'reading-taken' ? stands.body.value : stands.body[field]
+  const said = value === undefined ? null : saidOf({ field }, value)
+  return said?.is === 'text'
+    ? words.story.settledValue(sayEntry(stands), said.text)
+    : words.story.settled(sayEntry(stands))
 }

@@ -69,7 +69,7 @@ export function useUnitsHere(device: Device, status: Status | null): Here {
   useEffect(() => {
     let left = false
     // A device that is not paired has sent nothing of anything: its chip says so once.
-    if (unsent === 0 || status?.person === null) {
+    if (unsent === 0 || status?.signedIn === 'no') {
       setWaiting((before) => (before.size === 0 ? before : new Set()))
       return
     }
@@ -86,7 +86,7 @@ export function useUnitsHere(device: Device, status: Status | null): Here {
       left = true
       clearTimeout(timer)
     }
-  }, [device, written, unsent, status?.person])
+  }, [device, written, unsent, status?.signedIn])
 
   return { lines: [...lines.values()], waiting, read }
 }

@@ -19,8 +19,10 @@ export const story = {
   states,
   tookBack: (sentence: string) => `Took back: ${sentence}`,
   broughtBack: (sentence: string) => `Brought back: ${sentence}`,
-  settled: (sentence: string | null) =>
-    sentence === null ? 'Settled: none of the two holds' : `Settled, this holds: ${sentence}`,
+  settled: (sentence: string) => `Settled, this holds: ${sentence}`,
+  settledValue: (sentence: string, value: string) =>
+    sentence.includes(value) ? `Settled, this holds: ${sentence}` : `Settled, this holds: ${sentence} (${value})`,
+  settledNone: 'Settled: none of them holds',
   undoneBy: (who: string, when: string) => `Undone by ${who}, ${when}`,
   undo: 'Undo',
   undoLabel: (sentence: string) => `Undo: ${sentence}`,
