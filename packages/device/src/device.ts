@@ -53,6 +53,9 @@ export type Device = {
   close(): Promise<void>
 }
 
+/** ms between two tellings of the status: counting what waits goes through the whole database, and nobody reads faster. */
+const STATUS_REST = 250
+
 /** Opens the record on this device; at the first opening the device gets its id. Errors: 'newer-version', 'storage-failed', 'storage-full'. */
 export async function openDevice(given: Given = {}): Promise<Device> {
   const place = inBrowser(given)
@@ -185,7 +188,7 @@ export async function openDevice(given: Given = {}): Promise<Device> {
     follow: following.follow,
     status: () => inWords(() => statusOf(db, self, place, standing)),
     watchStatus(listener) {
-      const { tell, stop } = oneAtATime(() => statusOf(db, self, place, standing), listener)
+      const { tell, stop } = oneAtATime(() => statusOf(db, self, place, standing), listener, undefined, STATUS_REST)
       statusListeners.add(tell)
       tell()
       return () => {

@@ -1,11 +1,15 @@
 /** Reads and tells, as often as things change and no more often than reading takes. */
 export type Telling = { tell: () => void; stop: () => void }
 
-/** Calls that come while it reads make it read once more, not once each. What cannot be read goes to `failed`. */
+/**
+ * Calls that come while it reads make it read once more, not once each. What cannot be read goes to `failed`. With a `rest` in ms it waits so
+ * long after each telling before it reads again: for what may come a little late and would be in the way of what may not.
+ */
 export function oneAtATime<T>(
   read: () => Promise<T>,
   listener: (value: T) => void,
   failed: (error: unknown) => void = () => {},
+  rest = 0,
 ): Telling {
   let reading = false
   let again = false
@@ -24,6 +28,7 @@ export function oneAtATime<T>(
         // A listener's own fault is its page's to see, and does not end the telling.
         reportError(error)
       }
+      if (rest > 0 && on) await new Promise((resolve) => setTimeout(resolve, rest))
     } while (again && on)
     reading = false
   }

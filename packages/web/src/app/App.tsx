@@ -12,7 +12,8 @@ import { UnitPage } from '../unit/UnitPage.tsx'
 import { TakeInPage } from '../units/TakeInPage.tsx'
 import { UnitsPage } from '../units/UnitsPage.tsx'
 import { words } from '../words/index.ts'
-import { AppContext, type App as Around, type Notice } from './context.ts'
+import { sayAhead } from './ahead.ts'
+import { AppContext, type App as Around, type Notice, NoticeContext } from './context.ts'
 import { faultWords } from './faultWords.ts'
 import { later } from './later.tsx'
 import { applyLook } from './look.ts'
@@ -59,11 +60,14 @@ export function App() {
     const who = (name === 'shop' ? status?.person?.id : undefined) ?? settings.own!.id
     const write: Around['write'] = async (unit, happenings: readonly Happening[], said) => {
       if (happenings.length === 0) return []
+      const ended = sayAhead(unit, who, happenings)
       try {
         const events = await device.appendAll(unit, who, happenings)
+        ended(events)
         if (said !== undefined) say({ words: said, tone: 'done', undo: { unit, events } })
         return events
       } catch (error) {
+        ended(null)
         say({ words: faultWords(error), tone: 'fault' })
         return null
       }
@@ -74,24 +78,29 @@ export function App() {
       settings,
       choose,
       book: { name, device, who, status: name === 'shop' ? status : null },
-      notice,
       say,
       write,
-      async undo() {
-        if (notice?.undo === undefined) return
-        const { unit, events } = notice.undo
-        const back = [...events].reverse().map(({ id }) => undone({ event: id }))
-        if ((await write(unit, back)) !== null) say({ words: words.shell.isUndone, tone: 'done' })
-      },
     }
-  }, [device, name, status, settings, route, notice, go, choose])
+  }, [device, name, status, settings, route, go, choose])
+
+  const said = useMemo(() => {
+    async function undo() {
+      if (around === null || notice?.undo === undefined) return
+      const { unit, events } = notice.undo
+      const back = [...events].reverse().map(({ id }) => undone({ event: id }))
+      if ((await around.write(unit, back)) !== null) say({ words: words.shell.isUndone, tone: 'done' })
+    }
+    return { notice, undo }
+  }, [notice, around])
 
   if (fault !== null) return <CannotOpen words={fault} />
   if (around === null) return <p class="starting">{words.shell.opening}</p>
   return (
     <AppContext.Provider value={around}>
       <Screen route={route} />
-      <NoticeBar />
+      <NoticeContext.Provider value={said}>
+        <NoticeBar />
+      </NoticeContext.Provider>
       <UpdateBar />
       <Pairing />
     </AppContext.Provider>

@@ -1,14 +1,15 @@
 import { useEffect } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
 import { words } from '../words/index.ts'
-import { useApp } from './context.ts'
+import { useApp, useNotice } from './context.ts'
 import './NoticeBar.css'
 
 const SHOWN_FOR = 12_000
 
 /** What was just done, with its undo; a fault stays until it is closed. */
 export function NoticeBar() {
-  const { notice, say, undo } = useApp()
+  const { say } = useApp()
+  const { notice, undo } = useNotice()
   useEffect(() => {
     if (notice?.tone !== 'done') return
     const timer = setTimeout(() => say(null), SHOWN_FOR)

@@ -28,17 +28,22 @@ export type App = {
   settings: Settings
   choose(change: Partial<Settings>): void
   book: Book
-  notice: Notice | null
   say(notice: Notice | null): void
   /**
    * Writes what happened, all of it or nothing, and offers to undo it under `words`. Null when it could not be written: the page has said why,
    * and whoever called keeps what was entered.
    */
   write(unit: string, happenings: readonly Happening[], words?: string): Promise<Event[] | null>
-  undo(): Promise<void>
 }
 
 export const AppContext = createContext<App | null>(null)
+
+/** What was just said, apart: it comes and goes often, and most of the page does not look at it. */
+export const NoticeContext = createContext<{ notice: Notice | null; undo(): Promise<void> } | null>(null)
+
+export function useNotice() {
+  return useContext(NoticeContext)!
+}
 
 export function useApp(): App {
   return useContext(AppContext)!

@@ -6,7 +6,7 @@ import { Drawing } from '../parts/Drawing.tsx'
 import { words } from '../words/index.ts'
 import { faceByName } from '../workers/called.ts'
 
-type Drawings = typeof import('../parts/drawings.ts')
+type Drawings = Pick<typeof import('../parts/drawings.ts'), 'trayDrawing' | 'trayOfAnswer'>
 
 type Props = { unit: Unit; face: Face; answer: FaceAnswer | null; title: string }
 
@@ -16,8 +16,8 @@ export function TrayDrawing({ unit, face, answer, title }: Props) {
   const [drawings, setDrawings] = useState<Drawings | null>(null)
   useEffect(() => {
     let left = false
-    void import('../parts/drawings.ts').then((come) => {
-      if (!left) setDrawings(come)
+    void import('../parts/drawings.ts').then(({ trayDrawing, trayOfAnswer }) => {
+      if (!left) setDrawings({ trayDrawing, trayOfAnswer })
     })
     return () => {
       left = true

@@ -3,7 +3,6 @@ import {
   type Fault,
   type Kind,
   type LengthUnit,
-  MILLIMETRES_IN,
   type Quantity,
   readLength,
   readThread,
@@ -209,9 +208,4 @@ export function twinOf(
     alike(kind.features ?? [], fields.features ?? []) &&
     Math.abs(mid(kind.length) - mid(length)) <= ALIKE
   return kinds.find(same) ?? null
-}
-
-/** A width across flats in the unit of the page, for a head of a standard. */
-export function flatsText(mm: number, unit: LengthUnit): string {
-  return String(Number((mm / MILLIMETRES_IN[unit]).toFixed(unit === 'mm' ? 2 : 3)))
 }
