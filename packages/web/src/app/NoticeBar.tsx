@@ -27,9 +27,11 @@ export function NoticeBar() {
               {words.shell.undo}
             </button>
           )}
-          <button type="button" class="notice__close" aria-label={words.shell.close} onClick={() => say(null)}>
-            <Icon name="cross" />
-          </button>
+          {(notice.tone === 'fault' || notice.undo === undefined) && (
+            <button type="button" class="notice__close" aria-label={words.shell.close} onClick={() => say(null)}>
+              <Icon name="cross" />
+            </button>
+          )}
         </div>
       )}
     </div>

@@ -1,6 +1,6 @@
 import type { Face, FaceAnswer, Unit } from '@gripbook/engine'
 import { type FoldedUnit, type LeftOut, unitFileOf } from '@gripbook/record'
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { calledByName, renamedAnswer } from './called.ts'
 import { type Engine, startEngine } from './engine.ts'
 
@@ -35,7 +35,8 @@ export function useAnswer(folded: FoldedUnit | null, face: string): FaceNow {
   // Entries that change nothing of the sums (a note, a photograph) ask nothing new.
   const text = useMemo(() => (unit === null ? '' : JSON.stringify(unit)), [unit])
 
-  useEffect(() => {
+  // Before the paint, not after it: the sums run while the page is drawn.
+  useLayoutEffect(() => {
     if (text === last.current) return
     last.current = text
     if (text === '') {

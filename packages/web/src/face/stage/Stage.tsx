@@ -46,7 +46,7 @@ type Props = {
 const MISS = 30
 
 export function Stage(props: Props) {
-  const { picture, url, marks, names, mode, selected, points, onOpen, children } = props
+  const { picture, url, marks, names, mode, selected, points, children } = props
   const stage = useRef<HTMLDivElement>(null)
   const [size, setSize] = useState({ width: 0, height: 0 })
   const [over, setOver] = useState(NOTHING_OVER)
@@ -142,6 +142,28 @@ export function Stage(props: Props) {
   const markSize = Math.max(12, Math.min(36, onScreenRoom * 0.85))
   const withNames = onScreenRoom > 44
 
+  // While the picture is drawn along, the marks stay the same elements: only what they show makes them anew.
+  const buttons = useMemo(
+    () =>
+      marks.map((mark) => (
+        <MarkButton
+          key={mark.hole}
+          mark={held?.hole === mark.hole ? { ...mark, ...held.at } : mark}
+          names={names}
+          named={withNames || mark.hole === selected}
+          selected={mark.hole === selected}
+          movable={mode === 'mark'}
+          onOpen={(hole) => now.current.onOpen(hole)}
+          onStep={(dx, dy) => {
+            const { view: seen, picture: of, onMove } = now.current
+            const to = { x: mark.x + dx / (of.width * seen.scale), y: mark.y + dy / (of.height * seen.scale) }
+            if (inside(to)) onMove(mark.hole, to)
+          }}
+        />
+      )),
+    [marks, names, held, withNames, selected, mode],
+  )
+
   return (
     <div
       class={`stage stage--${mode}${markSize < 20 ? ' stage--dots' : ''}${over.right > 0 ? ' stage--column' : ''}`}
@@ -159,25 +181,7 @@ export function Stage(props: Props) {
       >
         {url !== null && <img class="stage__photograph" src={url} alt={words.face.photographOf} draggable={false} />}
         <ul class="stage__marks" aria-label={words.face.holes}>
-          {marks.map((mark) => (
-            <MarkButton
-              key={mark.hole}
-              mark={held?.hole === mark.hole ? { ...mark, ...held.at } : mark}
-              names={names}
-              named={withNames || mark.hole === selected}
-              selected={mark.hole === selected}
-              movable={mode === 'mark'}
-              onOpen={onOpen}
-              onStep={(dx, dy) => {
-                const { view: seen } = now.current
-                const to = {
-                  x: mark.x + dx / (picture.width * seen.scale),
-                  y: mark.y + dy / (picture.height * seen.scale),
-                }
-                if (inside(to)) props.onMove(mark.hole, to)
-              }}
-            />
-          ))}
+          {buttons}
         </ul>
         {points.map((point, i) => (
           <span key={i} class="stage__point" style={{ left: `${point.x * 100}%`, top: `${point.y * 100}%` }} />
