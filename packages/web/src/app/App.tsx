@@ -62,6 +62,8 @@ export function App() {
       if (happenings.length === 0) return []
       const ended = sayAhead(unit, who, happenings)
       try {
+        // What was said ahead is drawn and asked about first; the disk comes right behind.
+        await Promise.resolve()
         const events = await device.appendAll(unit, who, happenings)
         ended(events)
         if (said !== undefined) say({ words: said, tone: 'done', undo: { unit, events } })

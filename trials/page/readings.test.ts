@@ -1,0 +1,59 @@
+/** Readings as fast as a gauge types, in any unit. */
+import { expect, test } from 'vitest'
+import type { Bench } from './bench.ts'
+import { seedUnit } from './seed.ts'
+import { withBench } from './withBench.ts'
+
+let bench: Bench
+withBench((opened) => {
+  bench = opened
+})
+
+const ID = '00000000-0000-4000-8000-0000000000b2'
+const holes = ['1', '2', '3', '4', '5'].map((id) => ({ id, thread: 'M6' }))
+const kinds = [
+  { id: 'b1', thread: 'M6', length: 30, count: 3 },
+  { id: 'b2', thread: 'M6', length: 45, count: 2 },
+]
+
+test('a gauge that types figures and Enter in a row fills one hole after the other, with commas and inches too', async () => {
+  const { context, page } = await bench.open('phone')
+  await seedUnit(page, ID, { gripbook: 'unit/1', faces: [{ id: 'pan', name: 'Pan', holes, kinds }] })
+  await page.goto(`${bench.url}/unit/${ID}/face/pan/readings/grip`)
+  await page.getByLabel('Grip, Hole 1', { exact: true }).waitFor()
+  for (const text of ['20.9', '31,2', '1.221in', '15.05']) {
+    await page.keyboard.type(text)
+    await page.keyboard.press('Enter')
+  }
+  for (const [hole, shown] of [
+    ['1', '20\\.9'],
+    ['2', '31\\.2'],
+    ['3', '31'],
+    ['4', '15\\.05'],
+  ])
+    await page.getByRole('button', { name: new RegExp(`^Hole ${hole}, ${shown}`) }).waitFor()
+  await page.getByLabel('Grip, Hole 5', { exact: true }).waitFor()
+  const grips = await page.evaluate(
+    () =>
+      new Promise<unknown>((resolve) => {
+        const open = indexedDB.open('gripbook')
+        open.onsuccess = () => {
+          const all = open.result.transaction('entries').objectStore('entries').getAll()
+          all.onsuccess = () =>
+            resolve(
+              (all.result as { text: string }[])
+                .map(({ text }) => JSON.parse(text))
+                .filter(({ type }) => type === 'reading-taken')
+                .map(({ body }) => [body.of.hole, body.value.value, body.value.unit ?? 'mm', body.instrument.name]),
+            )
+        }
+      }),
+  )
+  expect(grips).toEqual([
+    ['1', 20.9, 'mm', expect.any(String)],
+    ['2', 31.2, 'mm', expect.any(String)],
+    ['3', 1.221, 'in', expect.any(String)],
+    ['4', 15.05, 'mm', expect.any(String)],
+  ])
+  await context.close()
+})
