@@ -33,6 +33,16 @@ test('what was said later holds, also before anything is on the disk', () => {
   ])
 })
 
+test('a mark is shown only when it is on the disk: it has no other sign that it was kept', () => {
+  let seen: readonly Ahead[] = []
+  const stop = listenAhead(UNIT, (ahead) => {
+    seen = ahead
+  })
+  sayAhead(UNIT, 'w', [holeMarked({ face: 'pan', hole: '2', thread: 'M6' })])
+  expect(seen).toEqual([])
+  stop()
+})
+
 test('it goes when the record has its entries, and at once when it could not be written', () => {
   let seen: readonly Ahead[] = []
   const stop = listenAhead(UNIT, (ahead) => {

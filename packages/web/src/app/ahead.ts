@@ -11,6 +11,9 @@ export type Ahead = {
   kept: readonly string[]
 }
 
+/** A mark on the photograph is its own and only sign that it was kept: it shows when it is on the disk, and not before. */
+const SHOWN_WHEN_KEPT: ReadonlySet<string> = new Set(['hole-marked', 'hole-moved', 'face-photographed'])
+
 type Listener = (ahead: readonly Ahead[]) => void
 
 const ahead = new Map<string, Ahead[]>()
@@ -22,6 +25,7 @@ export function sayAhead(
   who: string,
   happenings: readonly Happening[],
 ): (kept: readonly Event[] | null) => void {
+  if (happenings.some(({ type }) => SHOWN_WHEN_KEPT.has(type))) return () => {}
   const one: Ahead = { who, happenings, kept: [] }
   set(unit, [...of(unit), one])
   return (kept) => {
