@@ -6,6 +6,8 @@ export default defineConfig({
   test: {
     include: ['packages/*/src/**/*.test.ts', 'scripts/**/*.test.ts', 'trials/**/*.test.ts'],
     testTimeout: 600_000,
+    // Two cores run several browsers at once: what comes is waited for, what does not come fails all the same.
+    expect: { poll: { timeout: 20_000 } },
     hookTimeout: 60_000,
   },
 })
