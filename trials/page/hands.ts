@@ -17,12 +17,20 @@ export async function newFace(page: Page, name: string): Promise<void> {
   await page.getByRole('heading', { level: 1, name }).waitFor()
 }
 
+/** On a face while marking: taps on places in rows of five, by their numbers from 0. */
+export async function tapPlaces(page: Page, places: readonly number[]): Promise<void> {
+  const box = (await page.locator('.stage__sheet').boundingBox())!
+  for (const i of places)
+    await page.mouse.click(box.x + (box.width * ((i % 5) + 1)) / 6, box.y + (box.height * (Math.floor(i / 5) + 1)) / 5)
+}
+
 /** On a face: so many holes of thread M6, in rows of five. */
 export async function markHoles(page: Page, count: number): Promise<void> {
   await page.getByRole('button', { name: 'Mark holes' }).click()
-  const box = (await page.locator('.stage__sheet').boundingBox())!
-  for (let i = 0; i < count; i++)
-    await page.mouse.click(box.x + (box.width * ((i % 5) + 1)) / 6, box.y + (box.height * (Math.floor(i / 5) + 1)) / 5)
+  await tapPlaces(
+    page,
+    Array.from({ length: count }, (_, i) => i),
+  )
   await page.getByText(`${count} holes marked`).waitFor()
   await page.getByRole('button', { name: 'Done' }).click()
 }

@@ -2,7 +2,7 @@
 import type { BrowserContext, Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { type Bench, photograph } from './bench.ts'
-import { layOut, newFace, read, takeIn } from './hands.ts'
+import { layOut, newFace, read, takeIn, tapPlaces } from './hands.ts'
 import { withBench } from './withBench.ts'
 
 let bench: Bench
@@ -24,12 +24,6 @@ async function killed(context: BrowserContext, page: Page): Promise<Page> {
   return next
 }
 
-async function tap(page: Page, holes: readonly number[]): Promise<void> {
-  const box = (await page.locator('.stage__sheet').boundingBox())!
-  for (const i of holes)
-    await page.mouse.click(box.x + (box.width * ((i % 5) + 1)) / 6, box.y + (box.height * (Math.floor(i / 5) + 1)) / 5)
-}
-
 test('cut off from the first entry to the last, killed twice, then sent', async () => {
   const { context, page: first } = await bench.openPaired('phone')
   await first.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
@@ -44,14 +38,14 @@ test('cut off from the first entry to the last, killed twice, then sent', async 
     .setInputFiles({ name: 'face.jpg', mimeType: 'image/jpeg', buffer: await photograph(1600, 1200) })
   await page.locator('.stage__photograph').waitFor()
   await page.getByRole('button', { name: 'Mark holes' }).click()
-  await tap(page, [0, 1, 2])
+  await tapPlaces(page, [0, 1, 2])
   await expect.poll(() => page.locator('.mark').count()).toBe(3)
 
   page = await killed(context, page)
   await page.locator('.stage__photograph').waitFor()
   await expect.poll(() => page.locator('.mark').count()).toBe(3)
   await page.getByRole('button', { name: 'Mark holes' }).click()
-  await tap(page, [5, 6, 7])
+  await tapPlaces(page, [5, 6, 7])
   await page.getByText('6 holes marked').waitFor()
   await page.getByRole('button', { name: 'Done' }).click()
   await layOut(page, [

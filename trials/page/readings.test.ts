@@ -1,6 +1,7 @@
 /** Readings as fast as a gauge types, in any unit. */
 import { expect, test } from 'vitest'
 import type { Bench } from './bench.ts'
+import { openPractice } from './hands.ts'
 import { seedUnit } from './seed.ts'
 import { withBench } from './withBench.ts'
 
@@ -55,5 +56,16 @@ test('a gauge that types figures and Enter in a row fills one hole after the oth
     ['3', 1.221, 'in', expect.any(String)],
     ['4', 15.05, 'mm', expect.any(String)],
   ])
+  await context.close()
+})
+
+test('deeper than: two taps make a comparison, which is undone by one more', async () => {
+  const { context, page } = await bench.open('phone')
+  const unit = await openPractice(page)
+  await page.goto(`${unit}/face/pump-cover/readings/ranks`)
+  await page.getByRole('button', { name: /^Hole 4\b/ }).click()
+  await page.getByRole('button', { name: /^Hole 1\b/ }).click()
+  await page.getByRole('button', { name: 'Undo: Hole 4 has more grip than hole 1' }).click()
+  await page.getByText('Nothing compared yet.').waitFor()
   await context.close()
 })

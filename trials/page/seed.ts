@@ -1,9 +1,8 @@
 /** A unit put into the record of a device as if it had been entered there, with photographs of its faces. */
-import { fileURLToPath } from 'node:url'
 import type { Unit } from '@gripbook/engine'
 import { facePhotographed, type Happening, happeningsOf, sha256 } from '@gripbook/record'
 import type { Page } from 'playwright-core'
-import { build } from 'vite'
+import { oneScript } from '../../packages/device/src/testing/browser.ts'
 import type { Beside } from './inPage.ts'
 
 /** `in`: which face it shows; its size in pixels. */
@@ -13,7 +12,7 @@ let script: Promise<string> | null = null
 
 /** Puts `window.beside` into a page that is open: past the policy for scripts, which is the page's own and stays as it is. */
 export async function standBeside(page: Page): Promise<void> {
-  script ??= besideScript()
+  script ??= oneScript(new URL('inPage.ts', import.meta.url), 'iife')
   await page.evaluate(`(() => {${await script}})()`)
 }
 
@@ -36,28 +35,4 @@ export async function seedUnit(
     ({ id, happenings, bytes }) => (window as unknown as { beside: Beside }).beside.keep(id, happenings, bytes),
     { id, happenings: JSON.stringify(happenings), bytes: photographs.map(({ bytes }) => bytes.toString('base64')) },
   )
-}
-
-async function besideScript(): Promise<string> {
-  const built = await build({
-    configFile: false,
-    logLevel: 'error',
-    resolve: { conditions: ['development', 'browser', 'module', 'import'] },
-    build: {
-      write: false,
-      minify: false,
-      lib: {
-        entry: fileURLToPath(new URL('inPage.ts', import.meta.url)),
-        formats: ['iife'],
-        name: 'Beside',
-        fileName: 'beside',
-      },
-    },
-  })
-  const chunk = [built]
-    .flat()
-    .flatMap((one) => ('output' in one ? one.output : []))
-    .find((one) => one.type === 'chunk')
-  if (chunk === undefined) throw new Error('vite built no script')
-  return chunk.code
 }

@@ -22,7 +22,12 @@ export const FLAGS = [
 ]
 
 /** The trial page as one module. */
-export async function pageScript(): Promise<string> {
+export function pageScript(): Promise<string> {
+  return oneScript(new URL('page.ts', import.meta.url), 'es')
+}
+
+/** A script with all that it imports, from the packages' sources: a module, or one that runs where it is put. */
+export async function oneScript(entry: URL, format: 'es' | 'iife'): Promise<string> {
   const built = await build({
     configFile: false,
     logLevel: 'error',
@@ -30,12 +35,13 @@ export async function pageScript(): Promise<string> {
     build: {
       write: false,
       minify: false,
-      lib: { entry: fileURLToPath(new URL('page.ts', import.meta.url)), formats: ['es'], fileName: 'page' },
+      lib: { entry: fileURLToPath(entry), formats: [format], name: 'Script', fileName: 'script' },
     },
   })
-  const [output] = Array.isArray(built) ? built : [built]
-  if (output === undefined || !('output' in output)) throw new Error('vite built nothing')
-  const chunk = output.output.find((one) => one.type === 'chunk')
+  const chunk = [built]
+    .flat()
+    .flatMap((one) => ('output' in one ? one.output : []))
+    .find((one) => one.type === 'chunk')
   if (chunk === undefined) throw new Error('vite built no script')
   return chunk.code
 }

@@ -4,26 +4,29 @@ import { id, maybe, sha256Hex, shortText, where, whole } from './parts.ts'
 import { thingPlace } from './places.ts'
 import { atWords } from './words.ts'
 
+/** What comes out beside bolts. */
+export const PART_SORTS = [
+  'bracket',
+  'clip',
+  'connector',
+  'wire',
+  'seal',
+  'gasket',
+  'check ball',
+  'spring',
+  'shim',
+  'ring',
+  'plate',
+  'filter',
+  'other',
+] as const
+
 /** Something other than a bolt came out: where it sat, which way round, in what condition. */
 export const partCameOut = defineEvent({
   type: 'part-came-out',
   body: z.strictObject({
     part: id,
-    what: z.enum([
-      'bracket',
-      'clip',
-      'connector',
-      'wire',
-      'seal',
-      'gasket',
-      'check ball',
-      'spring',
-      'shim',
-      'ring',
-      'plate',
-      'filter',
-      'other',
-    ]),
+    what: z.enum(PART_SORTS),
     name: maybe(shortText),
     count: maybe(whole(1, 100_000)),
     ...where,

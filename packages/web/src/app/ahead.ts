@@ -2,7 +2,7 @@
  * What was just said and is on its way to the disk, so that a verdict need not wait for it: the unit as it will stand is shown and computed on
  * at once. It is shown only; what is kept is what the device says it has, and a write that fails takes its part back.
  */
-import { type Event, type FoldedUnit, fold, type Happening, knowledgeOf, learn, nextEntry } from '@gripbook/record'
+import { type Event, type FoldedUnit, foldMore, type Happening, knowledgeOf, learn, nextEntry } from '@gripbook/record'
 
 export type Ahead = {
   who: string
@@ -76,7 +76,7 @@ export function withAhead(folded: FoldedUnit, device: string, all: readonly Ahea
       return event
     }),
   )
-  return { ...fold(folded.id, [...folded.entries, ...provisional]), entries: folded.entries }
+  return { ...foldMore(folded, provisional), entries: folded.entries }
 }
 
 function of(unit: string): readonly Ahead[] {

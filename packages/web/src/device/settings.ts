@@ -31,8 +31,8 @@ export type Settings = {
 }
 
 /**
- * Permissible errors of usual instruments, in mm: caliper by DIN 862 (20 µm, and 20 µm more for depth), step of the rule and the wedge gauge by
- * common practice, no source. What the shop's own certificate says rules.
+ * What one reading at the bench may be off by, mm: common practice, no source. Wider than the instrument alone, for feel and burrs: DIN 862 allows a
+ * digital caliper 0.02 mm up to 200 mm and 0.02 mm more for depth. What the shop's own certificate says rules.
  */
 export const USUAL_INSTRUMENTS: readonly Instrument[] = [
   { name: 'digital caliper', plusMinus: 0.05, unit: 'mm' },

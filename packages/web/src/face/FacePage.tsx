@@ -134,14 +134,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
         {!empty && (
           <div class="face__panel">
             {mode === 'mark' && (
-              <MarkPanel
-                unit={unit}
-                face={open}
-                folded={folded}
-                thread={thread}
-                onThread={setThread}
-                onDone={() => setMode('look')}
-              />
+              <MarkPanel unit={unit} face={open} folded={folded} onThread={setThread} onDone={() => setMode('look')} />
             )}
             {mode === 'scale' && (
               <ScalePanel
@@ -234,7 +227,7 @@ function Overview({ now, open, kinds, named, names, question, picture, marks, ..
       {question === 'came out' && kinds.length > 0 && (
         <FoundPanel kinds={kinds} named={named} noting={does.noting} onNoting={does.onNoting} />
       )}
-      <NextStep face={open} kinds={kinds} answer={answer} question={question} />
+      <NextStep face={open} kinds={kinds} question={question} />
       {answer !== null && kinds.length > 0 && (
         <Lead answer={answer} kinds={kinds} named={named} onHole={does.onHole} onMeasure={does.onMeasure} />
       )}

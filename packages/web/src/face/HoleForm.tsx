@@ -5,58 +5,47 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { QuantityField, TextField, typedLength, typedTorque } from '../parts/Field.tsx'
+import { changesOf } from '../unit/changes.ts'
 import { sayFault, words } from '../words/index.ts'
 
 type Props = { unitId: string; face: Face; hole: Hole; onDone: () => void }
 type Body = Parameters<typeof holeDescribed>[0]
+
+/** A tick as a text, like all that the form shows. */
+const YES = 'yes'
 
 const shownQuantity = (value: Quantity | undefined, of: 'length' | 'torque') =>
   value === undefined ? '' : writeQuantity(value, of)
 
 export function HoleForm({ unitId, face, hole, onDone }: Props) {
   const { write, settings } = useApp()
-  const [thread, setThread] = useState([hole.thread].flat().join(', '))
-  const [ending, setEnding] = useState(hole.ending ?? 'blind')
-  const [needs, setNeeds] = useState((hole.needs ?? []).join(', '))
-  const [torque, setTorque] = useState(shownQuantity(hole.torque, 'torque'))
-  const [least, setLeast] = useState(shownQuantity(hole.minimumEngagement, 'length'))
-  const [visit, setVisit] = useState(hole.visit === undefined ? '' : String(hole.visit))
-  const [locates, setLocates] = useState(hole.locates ?? false)
+  const shown = textsOf(hole)
+  const [typed, setTyped] = useState(shown)
+  const put = (change: Partial<typeof shown>) => setTyped((before) => ({ ...before, ...change }))
 
-  const threads = parts(thread)
+  const threads = parts(typed.thread)
   const badThread = threads.map((name) => readThread(name)).find((read) => !read.ok)
   const threadFault =
     badThread && !badThread.ok ? sayFault(badThread.faults[0]) : threads.length === 0 ? words.face.thread : ''
-  const typedT = typedTorque(torque, settings.torque)
-  const typedE = typedLength(least, settings.length)
-  const visitNumber = visit.trim() === '' ? undefined : Number(visit)
-  const visitFault =
-    visitNumber !== undefined && !(Number.isInteger(visitNumber) && visitNumber >= 1) ? words.face.whole_ : ''
+  const torque = typedTorque(typed.torque, settings.torque)
+  const least = typedLength(typed.minimumEngagement, settings.length)
+  const visit = typed.visit.trim() === '' ? undefined : Number(typed.visit)
+  const visitFault = visit !== undefined && !(Number.isInteger(visit) && visit >= 1) ? words.face.wholeNumber : ''
 
   async function keep() {
-    if (threadFault !== '' || typedT.state === 'fault' || typedE.state === 'fault' || visitFault !== '') return
-    const now: Partial<Record<keyof Hole, unknown>> = {
+    if (threadFault !== '' || torque.state === 'fault' || least.state === 'fault' || visitFault !== '') return
+    const needs = parts(typed.needs)
+    const { fields, unknown } = changesOf(shown, typed, {
       thread: threads.length === 1 ? threads[0] : threads,
-      ending,
-      needs: parts(needs).length === 0 ? undefined : parts(needs),
-      torque: typedT.state === 'read' ? typedT.value : undefined,
-      minimumEngagement: typedE.state === 'read' ? typedE.value : undefined,
-      visit: visitNumber,
-      locates: locates || (hole.locates === undefined ? undefined : false),
-    }
-    const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b)
-    const names = (Object.keys(now) as (keyof Hole)[]).filter((name) => {
-      const before = name === 'ending' ? (hole.ending ?? 'blind') : hole[name]
-      return !same(now[name], before)
+      ending: typed.ending,
+      needs: needs.length === 0 ? undefined : needs,
+      torque: torque.state === 'read' ? torque.value : undefined,
+      minimumEngagement: least.state === 'read' ? least.value : undefined,
+      visit,
+      locates: typed.locates === YES,
     })
-    const cleared = names.filter((name) => now[name] === undefined)
-    if (names.length === 0) return onDone()
-    const body = {
-      face: face.id,
-      hole: hole.id,
-      ...Object.fromEntries(names.filter((name) => now[name] !== undefined).map((name) => [name, now[name]])),
-      ...(cleared.length > 0 ? { unknown: cleared } : {}),
-    } as Body
+    if (Object.keys(fields).length + unknown.length === 0) return onDone()
+    const body = { face: face.id, hole: hole.id, ...fields, ...(unknown.length > 0 ? { unknown } : {}) } as Body
     if ((await write(unitId, [holeDescribed(body)], words.face.describeKept(hole.id))) !== null) onDone()
   }
 
@@ -68,43 +57,57 @@ export function HoleForm({ unitId, face, hole, onDone }: Props) {
         void keep()
       }}
     >
-      <TextField label={words.face.thread} value={thread} onInput={setThread} fault={threadFault} />
+      <TextField
+        label={words.face.thread}
+        value={typed.thread}
+        onInput={(thread) => put({ thread })}
+        fault={threadFault}
+      />
       <Choice
         label={words.face.ending}
         options={[
           { value: 'blind', words: words.face.endings.blind },
           { value: 'through', words: words.face.endings.through },
         ]}
-        value={ending}
-        onChoose={setEnding}
+        value={typed.ending}
+        onChoose={(ending) => put({ ending })}
       />
-      <TextField label={words.face.needs} value={needs} onInput={setNeeds} hint={words.face.needsHint} />
+      <TextField
+        label={words.face.needs}
+        value={typed.needs}
+        onInput={(needs) => put({ needs })}
+        hint={words.face.needsHint}
+      />
       <div class="row">
         <QuantityField
           label={words.face.torque}
           unit={settings.torque}
-          value={torque}
-          typed={typedT}
-          onInput={setTorque}
+          value={typed.torque}
+          typed={torque}
+          onInput={(text) => put({ torque: text })}
           hint={words.face.torqueHint(shownQuantity(face.torque, 'torque'))}
         />
         <QuantityField
-          label={words.face.quantities.minimumEngagement!}
+          label={words.face.leastEngagement}
           unit={settings.length}
-          value={least}
-          typed={typedE}
-          onInput={setLeast}
+          value={typed.minimumEngagement}
+          typed={least}
+          onInput={(minimumEngagement) => put({ minimumEngagement })}
         />
         <TextField
           label={words.face.visit}
-          value={visit}
-          onInput={setVisit}
+          value={typed.visit}
+          onInput={(text) => put({ visit: text })}
           fault={visitFault}
           input={{ inputMode: 'numeric' }}
         />
       </div>
       <label class="tick">
-        <input type="checkbox" checked={locates} onChange={(event) => setLocates(event.currentTarget.checked)} />
+        <input
+          type="checkbox"
+          checked={typed.locates === YES}
+          onChange={(event) => put({ locates: event.currentTarget.checked ? YES : '' })}
+        />
         {words.face.locates}
       </label>
       <div class="buttons buttons--even">
@@ -117,6 +120,18 @@ export function HoleForm({ unitId, face, hole, onDone }: Props) {
       </div>
     </form>
   )
+}
+
+function textsOf(hole: Hole) {
+  return {
+    thread: [hole.thread].flat().join(', '),
+    ending: hole.ending ?? 'blind',
+    needs: (hole.needs ?? []).join(', '),
+    torque: shownQuantity(hole.torque, 'torque'),
+    minimumEngagement: shownQuantity(hole.minimumEngagement, 'length'),
+    visit: hole.visit === undefined ? '' : String(hole.visit),
+    locates: hole.locates === true ? YES : '',
+  }
 }
 
 /** The parts of a list typed with commas. */

@@ -1,24 +1,16 @@
 /** One hole: the verdict with its reason, the drawing to scale, what sat here, what is known, each bolt of the tray tried in thought. */
-import {
-  type Face,
-  type FaceAnswer,
-  type Hole,
-  type Kind,
-  type Quantity,
-  type Unit,
-  writeQuantity,
-} from '@gripbook/engine'
+import { type Face, type FaceAnswer, type Hole, type Kind, type Unit, writeQuantity } from '@gripbook/engine'
 import { boltFound, holeStruckOut } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { JointCheck } from '../joint/JointCheck.tsx'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
+import { HOLE_QUANTITIES } from '../readings/quantities.ts'
 import { Section } from '../verdict/Section.tsx'
 import { sentence, words } from '../words/index.ts'
 import { HoleForm } from './HoleForm.tsx'
 import { PairList } from './PairList.tsx'
-import { READINGS } from './quantities.ts'
 import './HolePanel.css'
 
 type Props = {
@@ -44,6 +36,9 @@ export function HolePanel(props: Props) {
   const [editing, setEditing] = useState(false)
   const [shown, setShown] = useState<string | undefined>(undefined)
   const here = answer?.holes[hole.id]
+  // A bolt that "must change" may be right and a reading wrong: what is to be doubted first stands before it.
+  const conflict =
+    [answer?.conflict, ...(answer?.furtherConflicts ?? [])].find((one) => one?.holes.includes(hole.id)) ?? undefined
 
   async function found(kind: string) {
     if (kind === NEW) return onTray()
@@ -70,6 +65,7 @@ export function HolePanel(props: Props) {
         <div class="stack stack--tight">
           <p class="hole__belongs">{belongs(here, named)}</p>
           <p>{sentence(here.why)}</p>
+          {conflict !== undefined && <p class="hole__doubt">{words.verdict.doubt(conflict, words.verdict.check)}</p>}
           {here.verdict === 'settled' && (
             <p class="quiet">{here.proven === true ? words.verdict.proven : words.verdict.notProven}</p>
           )}
@@ -143,18 +139,18 @@ export function HolePanel(props: Props) {
       <div class="stack stack--tight">
         <h3>{words.face.known}</h3>
         <dl class="facts lines">
-          {READINGS.map((quantity) => {
-            const value = (hole as Record<string, unknown>)[quantity] as Quantity | undefined
+          {HOLE_QUANTITIES.map((quantity) => {
+            const value = hole[quantity]
             return (
               <div key={quantity} class="facts__line">
-                <dt>{words.face.quantities[quantity]}</dt>
+                <dt>{words.readings.names[quantity]}</dt>
                 <dd class={value === undefined ? 'quiet' : ''}>
                   {value === undefined ? words.face.noReading : writeQuantity(value)}
                 </dd>
                 <dd>
                   <button type="button" class="button button--plain" onClick={() => onMeasure(quantity)}>
                     {words.face.measure}
-                    <span class="unseen"> {words.face.quantities[quantity]}</span>
+                    <span class="unseen"> {words.readings.names[quantity]}</span>
                   </button>
                 </dd>
               </div>

@@ -6,32 +6,30 @@ import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { TextField } from '../parts/Field.tsx'
+import { threadsOffered } from '../tray/choices.ts'
 import { sayFault, words } from '../words/index.ts'
 
-/** Usual on small covers; any other is typed. */
-const USUAL_THREADS = ['M5', 'M6', 'M8', 'M10', 'M12', '1/4-20', '5/16-18'] as const
 const OTHER = 'other'
 
 type Props = {
   unit: string
   face: Face
   folded: FoldedUnit
-  thread: string | null
   onThread: (thread: string | null) => void
   onDone: () => void
 }
 
-export function MarkPanel({ unit, face, folded, thread, onThread, onDone }: Props) {
+export function MarkPanel({ unit, face, folded, onThread, onDone }: Props) {
   const { settings, choose, write, book } = useApp()
-  const [other, setOther] = useState<string | null>(isUsual(settings.thread) ? null : settings.thread)
-  const read = other === null ? null : readThread(other)
-  const fault = read !== null && !read.ok && other !== '' ? sayFault(read.faults[0]) : ''
+  // As it was when marking began: a list that sorts itself anew would move under the finger.
+  const [offered] = useState(() => threadsOffered(folded.unit, settings.thread))
+  /** What is typed as another thread; null: one of those offered is taken. */
+  const [other, setOther] = useState<string | null>(null)
+  const read = readThread(other ?? settings.thread)
+  const fault = !read.ok && other !== null && other !== '' ? sayFault(read.faults[0]) : ''
+  const taken = read.ok ? (other ?? settings.thread).trim() : null
 
-  useEffect(() => {
-    const next =
-      other === null ? (isUsual(settings.thread) ? settings.thread : 'M6') : read?.ok === true ? other!.trim() : null
-    if (next !== thread) onThread(next)
-  }, [other, settings.thread, thread, onThread, read?.ok])
+  useEffect(() => onThread(taken), [taken, onThread])
 
   /** The last hole of this face that this person marked and that still stands. */
   const gone = new Set(folded.undone.map(({ event }) => event))
@@ -49,14 +47,13 @@ export function MarkPanel({ unit, face, folded, thread, onThread, onDone }: Prop
       <Choice
         label={words.face.newThread}
         options={[
-          ...USUAL_THREADS.map((value) => ({ value, words: value })),
+          ...offered.map((value) => ({ value, words: value })),
           { value: OTHER, words: words.face.otherThread },
         ]}
-        value={other === null ? (thread as (typeof USUAL_THREADS)[number] | null) : OTHER}
+        value={other === null ? settings.thread : OTHER}
         onChoose={(value) => {
-          if (value === OTHER) return setOther('')
-          setOther(null)
-          choose({ thread: value })
+          setOther(value === OTHER ? '' : null)
+          if (value !== OTHER) choose({ thread: value })
         }}
       />
       {other !== null && (
@@ -90,8 +87,4 @@ export function MarkPanel({ unit, face, folded, thread, onThread, onDone }: Prop
       </div>
     </section>
   )
-}
-
-function isUsual(thread: string): boolean {
-  return (USUAL_THREADS as readonly string[]).includes(thread)
 }

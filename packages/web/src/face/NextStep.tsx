@@ -1,9 +1,9 @@
-import type { Face, FaceAnswer, Kind } from '@gripbook/engine'
+import type { Face, Kind } from '@gripbook/engine'
+import { HOLE_QUANTITIES } from '../readings/quantities.ts'
 import { words } from '../words/index.ts'
 import type { Question } from './marks.ts'
-import { READINGS } from './quantities.ts'
 
-type Props = { face: Face; kinds: readonly Kind[]; answer: FaceAnswer | null; question: Question }
+type Props = { face: Face; kinds: readonly Kind[]; question: Question }
 
 /** While something is still lacking: what, and what to do about it. */
 export function NextStep({ face, kinds, question }: Props) {
@@ -27,6 +27,6 @@ export function NextStep({ face, kinds, question }: Props) {
 export function nextStep(face: Face, kinds: readonly Kind[]): { title: string; what: string } | null {
   if (face.holes.length === 0) return { title: words.face.noHoles, what: words.face.noHolesWhat }
   if (kinds.length === 0) return { title: words.face.noTray, what: words.face.noTrayWhat }
-  const read = face.holes.some((hole) => READINGS.some((quantity) => hole[quantity] !== undefined))
+  const read = face.holes.some((hole) => HOLE_QUANTITIES.some((quantity) => hole[quantity] !== undefined))
   return read ? null : { title: words.face.noReadings, what: words.face.noReadingsWhat }
 }

@@ -11,6 +11,7 @@ import { type Changed, changedBetween } from './changed.ts'
 import { instrumentFor, isFigure, midOf, placeOf, readingOf, shortFigure } from './entry.ts'
 import { FigurePad, KeysSwitch } from './FigurePad.tsx'
 import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
+import { NoKinds } from './NoKinds.tsx'
 import { type Lead, nextSpot } from './order.ts'
 import { QuantitySheet } from './QuantitySheet.tsx'
 import { isKindQuantity, keyOf, kindsOf, type ReadQuantity, type Spot, same, spotsOf, valueAt } from './quantities.ts'
@@ -271,16 +272,7 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
           current={current}
           onPick={pick}
         />
-        {noKinds && (
-          <div class="empty">
-            <h2>{words.readings.noKinds}</h2>
-            <p>{words.readings.noKindsWhat}</p>
-            <button type="button" class="button" onClick={onTray}>
-              <Icon name="tray" />
-              {words.readings.toTray}
-            </button>
-          </div>
-        )}
+        {noKinds && <NoKinds onTray={onTray} />}
         {spots.length === 0 && !noKinds && <p class="empty">{words.readings.noSuch(quantity)}</p>}
         <div class="station__switch">
           <KeysSwitch />

@@ -1,14 +1,14 @@
 /** Deeper than: two taps, no figure. */
 import type { Face } from '@gripbook/engine'
-import { type FoldedUnit, rankStated, undone } from '@gripbook/record'
+import { type FoldedUnit, rankStated } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
-import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { words } from '../words/index.ts'
 import { shortFigure } from './entry.ts'
 import { type Spot, same, spotsOf, valueAt } from './quantities.ts'
 import { Sketch } from './Sketch.tsx'
+import { StatedList } from './StatedList.tsx'
 import { Strip } from './Strip.tsx'
 import { rankKnown, ranksOf } from './stated.ts'
 
@@ -96,26 +96,14 @@ export function RanksTab({ folded, face, named }: Props) {
       </div>
       <section class="station__list">
         <h2>{words.readings.ranksStated}</h2>
-        {stated.length === 0 && <p class="quiet">{words.readings.noRanks}</p>}
-        <ul class="lines">
-          {stated.map(({ event, said: rank }) => {
-            const line = saidRank(rank.quantity, rank.more, rank.less)
-            return (
-              <li key={event} class="stated">
-                <p>{line}</p>
-                <button
-                  type="button"
-                  class="button button--undo"
-                  aria-label={words.readings.undoThis(line)}
-                  onClick={() => void write(folded.id, [undone({ event })])}
-                >
-                  <Icon name="undo" />
-                  {words.shell.undo}
-                </button>
-              </li>
-            )
-          })}
-        </ul>
+        <StatedList
+          unit={folded.id}
+          none={words.readings.noRanks}
+          lines={stated.map(({ event, said: rank }) => ({
+            event,
+            line: saidRank(rank.quantity, rank.more, rank.less),
+          }))}
+        />
       </section>
     </div>
   )

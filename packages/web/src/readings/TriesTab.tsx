@@ -11,9 +11,11 @@ import { turnsExpected } from './changed.ts'
 import { instrumentFor, readingOf } from './entry.ts'
 import { FigurePad, KeysSwitch } from './FigurePad.tsx'
 import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
+import { NoKinds } from './NoKinds.tsx'
 import type { Lead } from './order.ts'
 import { kindsOf, type Spot } from './quantities.ts'
 import { Sketch } from './Sketch.tsx'
+import { StatedList } from './StatedList.tsx'
 import { Strip } from './Strip.tsx'
 import { trialsOf } from './stated.ts'
 import { againstExpected, readTurns, turnsText } from './turns.ts'
@@ -43,17 +45,7 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
   const [choosing, setChoosing] = useState(false)
   const input = useRef<HTMLInputElement>(null)
 
-  if (kinds.length === 0)
-    return (
-      <div class="empty">
-        <h2>{words.readings.noKinds}</h2>
-        <p>{words.readings.noKindsWhat}</p>
-        <button type="button" class="button" onClick={onTray}>
-          <Icon name="tray" />
-          {words.readings.toTray}
-        </button>
-      </div>
-    )
+  if (kinds.length === 0) return <NoKinds onTray={onTray} />
 
   const { hole } = picked
   const kind = picked.kind ?? likeliest(face, answer, hole) ?? kinds[0]!.kind.id
@@ -135,26 +127,14 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
         <p class="quiet">{words.readings.gentle}</p>
         <section class="stack stack--tight">
           <h2 class="station__label">{words.readings.tries}</h2>
-          {tried.length === 0 && <p class="quiet">{words.readings.noTries}</p>}
-          <ul class="lines">
-            {tried.map(({ event, said }) => {
-              const line = words.readings.tried(named(said.kind), said.hole, sayTrial(said))
-              return (
-                <li key={event} class="stated">
-                  <p>{line}</p>
-                  <button
-                    type="button"
-                    class="button button--undo"
-                    aria-label={words.readings.undoThis(line)}
-                    onClick={() => void write(folded.id, [undone({ event })])}
-                  >
-                    <Icon name="undo" />
-                    {words.shell.undo}
-                  </button>
-                </li>
-              )
-            })}
-          </ul>
+          <StatedList
+            unit={folded.id}
+            none={words.readings.noTries}
+            lines={tried.map(({ event, said }) => ({
+              event,
+              line: words.readings.tried(named(said.kind), said.hole, sayTrial(said)),
+            }))}
+          />
         </section>
         <div class="station__switch">
           <KeysSwitch />

@@ -2,7 +2,7 @@
 import type { Unit } from '@gripbook/engine'
 
 /** The usual threads of a gearbox's faces, by common practice, no source. */
-const USUAL_THREADS = ['M5', 'M6', 'M8', 'M10', 'M12'] as const
+const USUAL_THREADS = ['M5', 'M6', 'M8', 'M10', 'M12', '1/4-20', '5/16-18'] as const
 const USUAL_FEATURES = ['stud end', 'patch', 'flange'] as const
 /** Classes that are met most; the rest stands behind "more". */
 export const USUAL_CLASSES = ['8.8', '10.9', '12.9'] as const

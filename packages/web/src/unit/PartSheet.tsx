@@ -1,4 +1,4 @@
-import { type FoldedUnit, partCameOut } from '@gripbook/record'
+import { type FoldedUnit, PART_SORTS, partCameOut } from '@gripbook/record'
 import { useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
@@ -19,7 +19,6 @@ import {
   type PartForm,
   partsOf,
   strikeOutPart,
-  WHATS,
 } from './partForm.ts'
 
 type Props = { folded: FoldedUnit /** None: a new one. */; part?: Part; onClose: () => void }
@@ -82,7 +81,7 @@ export function PartSheet({ folded, part, onClose }: Props) {
         <div class="stack stack--tight">
           <Choice
             label={words.parts.what}
-            options={WHATS.map((value) => ({ value, words: words.parts.whats[value] }))}
+            options={PART_SORTS.map((value) => ({ value, words: words.parts.whats[value] }))}
             value={form.what}
             onChoose={(what) => put({ what })}
           />

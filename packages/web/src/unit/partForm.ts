@@ -1,25 +1,9 @@
 /** Parts other than bolts: the list by face, and the entries that a form becomes. */
-import { type FoldedUnit, type Happening, partCameOut, undone } from '@gripbook/record'
+import { type FoldedUnit, type Happening, PART_SORTS, partCameOut, undone } from '@gripbook/record'
 import { given, oneLine } from '../units/texts.ts'
 
 type Body = Parameters<typeof partCameOut>[0]
 export type What = Body['what']
-
-export const WHATS: readonly What[] = [
-  'bracket',
-  'clip',
-  'connector',
-  'wire',
-  'seal',
-  'gasket',
-  'check ball',
-  'spring',
-  'shim',
-  'ring',
-  'plate',
-  'filter',
-  'other',
-]
 
 export type Part = Partial<Record<(typeof TEXTS)[number], string>> & {
   id: string
@@ -124,7 +108,7 @@ export function partsOf({ things }: FoldedUnit): Part[] {
       const value = fields[field]?.value
       return typeof value === 'string' ? value : undefined
     }
-    const what = WHATS.find((one) => one === text('what'))
+    const what = PART_SORTS.find((one) => one === text('what'))
     if (what === undefined) return []
     const count = fields.count?.value
     return [

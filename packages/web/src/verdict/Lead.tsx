@@ -120,7 +120,7 @@ function Reasons({ task, around, onHole }: Omit<LineProps, 'onMeasure'>) {
             </p>
           )
         })}
-      {task.do === 'lay aside' && task.fits.length === 0 && <p>{words.verdict.notPermission}</p>}
+      {task.do === 'lay aside' && <p>{words.verdict.leftOverWhy}</p>}
       {holes.length > 0 && (
         <div class="buttons">
           {holes.map((hole) => (

@@ -1,6 +1,6 @@
 import type { Face, FaceAnswer, Unit } from '@gripbook/engine'
 import { type FoldedUnit, type LeftOut, unitFileOf } from '@gripbook/record'
-import { useLayoutEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useLayoutEffect, useMemo, useState } from 'preact/hooks'
 import { calledByName, renamedAnswer } from './called.ts'
 import { type Engine, startEngine } from './engine.ts'
 
@@ -30,23 +30,20 @@ export function useAnswer(folded: FoldedUnit | null, face: string): FaceNow {
   const [answer, setAnswer] = useState<FaceAnswer | null>(null)
   const [working, setWorking] = useState(false)
   const [fault, setFault] = useState<string | null>(null)
-  const last = useRef('')
   const unit = asked?.unit ?? null
   // Entries that change nothing of the sums (a note, a photograph) ask nothing new.
   const text = useMemo(() => (unit === null ? '' : JSON.stringify(unit)), [unit])
 
   // Before the paint, not after it: the sums run while the page is drawn.
   useLayoutEffect(() => {
-    if (text === last.current) return
-    last.current = text
-    if (text === '') {
+    if (unit === null) {
       setAnswer(null)
       return
     }
     let left = false
     setWorking(true)
     setFault(null)
-    const called = calledByName(JSON.parse(text) as Unit)
+    const called = calledByName(unit)
     void theEngine()
       .ask(called.unit)
       .then((said) => {
@@ -58,7 +55,6 @@ export function useAnswer(folded: FoldedUnit | null, face: string): FaceNow {
       })
     return () => {
       left = true
-      last.current = ''
     }
   }, [text, face])
 

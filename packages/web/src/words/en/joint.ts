@@ -8,11 +8,9 @@ export const joint = {
   book: (figures: string, source: string) => `A book prints ${figures} (${source}).`,
   clamp: (from: string, to: string) => `Clamp load ${from} to ${to}`,
   wrench: (setting: string) => `On the wrench: ${setting}`,
-  assumed: (words: string) => words,
   parts: 'How much of each part is used',
   share: (from: string, to: string) => `${from} to ${to}`,
   engagementNeeded: (needed: string) => `Engagement that this torque needs: ${needed}`,
   notChecked: 'Not checked',
   sources: 'Where the figures come from',
-  material: (name: string) => `Material of the hole: ${name}`,
 }

@@ -2,7 +2,6 @@ export const parts = {
   title: 'Parts',
   add: 'A part came out',
   addTitle: 'What came out?',
-  editTitle: (name: string) => name,
   emptyTitle: 'No part noted yet',
   emptyWhat:
     'Everything that came out beside the bolts: where it sat and which way round. A photograph of it where it sits, before it comes off, says the most.',
@@ -44,7 +43,6 @@ export const parts = {
   keep: 'Keep',
   kept: (name: string) => `Kept: ${name}.`,
   changed: (name: string) => `${name} changed.`,
-  edit: (name: string) => `Change ${name}`,
   strikeOut: 'Strike out this part',
   struckOut: (name: string) => `${name} is struck out.`,
   times: (count: number) => `${count} ×`,

@@ -83,7 +83,7 @@ export const settings = {
   instruments: 'Instruments',
   instrumentsWhat: 'The ± goes with every reading and into every verdict.',
   instrumentsSource:
-    'The usual figures: caliper by DIN 862, the others by common practice without a source. What stands on your own certificate rules: put it in.',
+    'The usual figures are common practice, no source: wider than the instrument alone, for feel and burrs (DIN 862 allows a digital caliper 0.02 mm, 0.04 mm for depth). What stands on your own certificate rules: put it in.',
   plusMinus: (value: number, unit: string) => `± ${value} ${unit}`,
   number: (number: string) => `No. ${number}`,
   addInstrument: 'Add an instrument',

@@ -20,8 +20,6 @@ export const shell = {
   isUndone: 'Undone. It stays on the record as undone.',
   cancel: 'Cancel',
   keep: 'Keep',
-  change: 'Change',
-  more: 'More',
   later: 'Later',
   practice: 'Practice',
   tryAgain: 'Try again',

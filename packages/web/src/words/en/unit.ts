@@ -30,7 +30,6 @@ export const unit = {
   complaint: 'Complaint',
   history: 'Opened before',
   histories: { 'never opened': 'Never', unknown: 'Not known', 'opened before': 'Yes' },
-  sign: 'Sign',
   note: 'Note',
   released: 'The unit is released.',
   sinceRelease: (count: number) =>
@@ -68,7 +67,6 @@ export const unit = {
 
   editTitle: 'What is known of the unit',
   kept: 'Changed.',
-  nothingChanged: 'Nothing was changed.',
   name: 'What is it?',
   nameMissing: 'It needs a name: by it you find it again.',
 

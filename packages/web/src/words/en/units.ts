@@ -80,7 +80,6 @@ export const units = {
   photographNumber: (number: number, caption: string) => (caption === '' ? `Photograph ${number}` : caption),
   takeInDo: 'Take in',
   takenIn: (name: string) => `${name} is taken in.`,
-  kept: 'What you type stays on this device until you take the unit in.',
   startOver: 'Start over',
   startedOver: 'The form is empty again.',
 

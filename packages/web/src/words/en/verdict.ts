@@ -1,4 +1,4 @@
-import type { Conflict, Move, NextReading, Statement, Wanted } from '@gripbook/engine'
+import type { Conflict, NextReading, Statement, Wanted } from '@gripbook/engine'
 
 const LANG = 'en'
 const or = new Intl.ListFormat(LANG, { type: 'disjunction' })
@@ -10,7 +10,7 @@ const QUANTITIES: Record<string, string> = {
   gasket: 'gasket thickness',
   mouth: 'mouth depth',
   threadDepth: 'thread depth',
-  bottomDepth: 'depth to the bottom',
+  bottomDepth: 'bottom depth',
   behind: 'room behind',
   minimumEngagement: 'least engagement',
   length: 'length',
@@ -22,7 +22,6 @@ const QUANTITIES: Record<string, string> = {
 type Named = (kind: string) => string
 
 export const verdict = {
-  quantity: (name: string) => QUANTITIES[name] ?? name,
   verdicts: { settled: 'Settled', open: 'Open', contradicted: 'Contradicted' },
   counts: (settled: number, open: number, contradicted: number) =>
     [
@@ -33,7 +32,6 @@ export const verdict = {
   working: 'Working it out…',
   stop: 'Stop',
   failed: 'The sum failed. What you entered is kept.',
-  stale: 'Working on your last entry…',
 
   doubt: ({ why, doubt }: Conflict, say: (statement: Statement) => string) => {
     const first = doubt[0]?.statements[0]
@@ -83,14 +81,13 @@ export const verdict = {
   },
   layAside: (kind: string, count: number, fits: readonly string[]) =>
     `Left over: ${count} of ${kind}${fits.length > 0 ? `. It would fit on ${or.format(fits)}` : ''}`,
+  leftOverWhy: 'In the likeliest placement every hole has its bolt, and this is not among them.',
   nothingToDo: 'Every bolt sat where it belongs',
   allPlaced: 'Every hole has its bolt',
   openLeft: (count: number) =>
     count === 1 ? 'Nothing must change. One hole is open still' : `Nothing must change. ${count} holes are open still`,
   why: 'Why',
-  show: 'Show',
   take: 'Take this reading',
-  moves: (moves: readonly Move[]) => `Moves of ${and.format(moves.map(({ hole }) => hole))}`,
 
   mustChange: 'must change',
   mayStay: 'may stay',
@@ -114,7 +111,6 @@ export const verdict = {
   turns: (from: string, to: string) =>
     from === to ? `${from} turns until the head seats` : `${from} to ${to} turns until the head seats`,
   close: (what: string) => `Close: ${what}.`,
-  section: 'Drawn to scale',
   sectionOf: (kind: string) => `Show ${kind} in it`,
   sampled: (error: string) => `Likelihoods are sampled, standard error ${error}.`,
   notPermission:
