@@ -63,14 +63,26 @@ export type Trial = { hole: string; kind: string } & ({ turns: number } | { stic
 
 export type Weigh = { habit?: boolean; asFound?: boolean }
 
+/** A corner or a place on the face, mm: x to the right, y upwards. */
+export type Point = [number, number]
+
+/** The cover as a plate. Of regions that lie over each other the last one counts. */
 export type Cover = {
-  outline: [number, number][]
-  openings?: [number, number][][]
+  outline: Point[]
+  openings?: Point[][]
   thickness: number
-  regions?: { outline: [number, number][]; thickness: number }[]
+  regions?: { outline: Point[]; thickness: number }[]
   young?: number
   poisson?: number
+  /** Where the cover must stay straight: a valve runs below, an edge seals. */
+  lines?: { name: string; from: Point; to: Point }[]
 }
+
+/** What the cover lies on: stiffness per area in N/mm³, and hollows, where nothing lies under the cover. */
+export type Bed = { stiffness: Quantity; hollows?: Point[][] }
+
+/** What settles after tightening: roughness Rz of the surfaces in µm, and how many surfaces meet between the head and the thread; 1 unless stated. */
+export type Embedment = { roughness: number; interfaces?: number }
 
 /** One bolted joint of the unit: a cover or body on a seat, with its holes. */
 export type Face = {
@@ -87,7 +99,8 @@ export type Face = {
   trials?: Trial[]
   weigh?: Weigh
   cover?: Cover
-  bed?: { stiffness: Quantity }
+  bed?: Bed
+  embedment?: Embedment
   boltStiffness?: number
   snug?: boolean
   order?: { share: number; sequence: string[] }[]
