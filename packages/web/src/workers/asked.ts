@@ -1,6 +1,19 @@
 /** What the page and the engine's worker say to each other. */
-import type { PlacementAnswer, Unit } from '@gripbook/engine'
+import type { TighteningAsked, TighteningProgress, Unit } from '@gripbook/engine'
 
-export type Asked = { number: number; unit: Unit }
+export type PlacementQuestion = { what: 'placement'; unit: Unit }
 
-export type Answered = { number: number } & ({ ok: true; answer: PlacementAnswer } | { ok: false; why: string })
+export type TighteningQuestion = { what: 'tightening'; unit: Unit; face: string; asked: TighteningAsked }
+
+/** How the cover lies under these loads, N, in the order of the answer's holes. */
+export type CoverQuestion = { what: 'cover'; unit: Unit; face: string; loads: number[] }
+
+export type Question = PlacementQuestion | TighteningQuestion | CoverQuestion
+
+export type Asked = { number: number } & Question
+
+export type Answered<A> = { number: number } & (
+  | { ok: true; answer: A }
+  | { ok: false; why: string }
+  | { progress: TighteningProgress }
+)

@@ -1,18 +1,19 @@
 import type { PlacementAnswer, Unit } from '@gripbook/engine'
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import type { Asked } from './asked.ts'
-import { type EngineWorker, startEngine } from './engine.ts'
+import type { EngineWorker } from './asking.ts'
+import { startEngine } from './engine.ts'
 
 const unit = (name: string): Unit => ({ gripbook: 'unit/1', name, faces: [] })
 const answer: PlacementAnswer = { gripbook: 'placement/1', faces: [] }
 
-let workers: (EngineWorker & { asked: Asked[]; ended: boolean })[]
+let workers: (EngineWorker<PlacementAnswer> & { asked: Asked[]; ended: boolean })[]
 
-function make(): EngineWorker {
+function make(): EngineWorker<PlacementAnswer> {
   const worker = {
     asked: [] as Asked[],
     ended: false,
-    onmessage: null as EngineWorker['onmessage'],
+    onmessage: null as EngineWorker<PlacementAnswer>['onmessage'],
     onerror: null as EngineWorker['onerror'],
     postMessage: (asked: Asked) => worker.asked.push(asked),
     terminate: () => {
@@ -20,7 +21,7 @@ function make(): EngineWorker {
     },
   }
   workers.push(worker as unknown as (typeof workers)[number])
-  return worker as unknown as EngineWorker
+  return worker as unknown as EngineWorker<PlacementAnswer>
 }
 
 const reply = (worker: (typeof workers)[number], number: number) =>
