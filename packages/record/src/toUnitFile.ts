@@ -47,6 +47,11 @@ function leaveOut(unit: Unit, faults: readonly FileFault[], leftOut: LeftOut[]):
       const name = (field === 'asFound' ? field : inner) as string
       told({ hole: hole.id, [field]: field === 'asFound' ? hole.asFound : name })
       delete place[name]
+    } else if (what === 'cover') {
+      const { lines } = face!.cover as unknown as { lines: unknown[] }
+      told({ line: lines[field as number] as Json })
+      lines[field as number] = undefined
+      emptied.add(lines)
     } else {
       must(list !== undefined, 'unitFileOf: a fault leads nowhere', path)
       if (list[index as number] !== undefined) told(list[index as number])

@@ -31,7 +31,8 @@ export const SAMPLES: { [T in EventType]: (random: Random) => BodyOf<T> } = {
     face: pick(r, FACES),
     torque: pick(r, [8, 10, { value: 8, unit: 'lbf·ft' as const }]),
     ...(r() < 0.3 ? { order: [{ share: 1, sequence: [...HOLES].slice(0, 1 + Math.floor(r() * 3)) }] } : {}),
-    ...(r() < 0.3 ? { unknown: ['gasket'] } : {}),
+    ...(r() < 0.3 ? { bed: { stiffness: pick(r, [5, { atLeast: 2 }]) }, embedment: { roughness: 6.3 } } : {}),
+    ...(r() < 0.3 ? { unknown: ['gasket', 'snug'] } : {}),
   }),
   'face-struck-out': (r) => ({ face: pick(r, FACES), reason: 'entered twice' }),
   'hole-marked': (r) => ({

@@ -18,12 +18,13 @@ type LeftFace = Left<{
   kinds: { id: string }[]
   ranks: { quantity: string; less: string; more: string }[]
   trials: { hole: string; kind: string }[]
+  cover: { lines: { name: string }[] }
   order: { sequence: string[] }[]
 }>
 type LeftUnit = { faces?: (LeftFace | undefined)[]; kinds?: (Item | undefined)[] }
 
 /** Names with which the answer would mix up something of its own. "none" is no kind: it stands for an empty hole. */
-const RESERVED: Record<Named, readonly string[]> = {
+const RESERVED: Record<Exclude<Named, 'line'>, readonly string[]> = {
   face: ['__proto__'],
   hole: ['__proto__'],
   kind: ['__proto__', 'none'],
@@ -44,7 +45,7 @@ export function crossFaults(unit: LeftUnit): FileFault[] {
 function faceFaults(face: LeftFace, path: FaultPath, tray: Names, faults: FileFault[]): void {
   const holes = namesOf(face.holes, 'hole', [...path, 'holes'], { first: new Map(), whole: true }, faults)
   const kinds = namesOf(face.kinds, 'kind', [...path, 'kinds'], tray, faults)
-  const refer = (what: Named, name: string | undefined, ...steps: FaultPath) => {
+  const refer = (what: 'hole' | 'kind', name: string | undefined, ...steps: FaultPath) => {
     const names = what === 'hole' ? holes : kinds
     if (name === undefined || names.first.has(name) || !names.whole) return
     const near = nearestName(name, names.first.keys())
@@ -80,12 +81,25 @@ function faceFaults(face: LeftFace, path: FaultPath, tray: Names, faults: FileFa
       refer('hole', name, 'order', i, 'sequence', j)
     })
   })
+  lineFaults(face.cover?.lines, [...path, 'cover', 'lines'], faults)
+}
+
+/** The answer tells the lines of a cover apart by their names. */
+function lineFaults(lines: ({ name?: string } | undefined)[] | undefined, path: FaultPath, faults: FileFault[]): void {
+  const first = new Map<string, FaultPath>()
+  lines?.forEach((line, i) => {
+    if (line?.name === undefined) return
+    const here = [...path, i, 'name']
+    const earlier = first.get(line.name)
+    if (earlier) faults.push({ code: 'repeated-name', path: here, what: 'line', name: line.name, first: earlier })
+    else first.set(line.name, here)
+  })
 }
 
 /** The ids of a list and of what is known `before` it; an id that stands twice is a fault at its second place. */
 function namesOf(
   list: (Item | undefined)[] | undefined,
-  what: Named,
+  what: Exclude<Named, 'line'>,
   path: FaultPath,
   before: Names,
   faults: FileFault[],

@@ -1,7 +1,7 @@
 import type { Fault, FaultPath } from '@gripbook/engine'
 
 /** What an id can name. */
-export type Named = 'face' | 'hole' | 'kind'
+export type Named = 'face' | 'hole' | 'kind' | 'line'
 
 /** What the schema expected to find at a place. */
 export type Expected = 'text' | 'a number' | 'true or false' | 'a list' | 'an object' | 'a pair of numbers'
@@ -42,6 +42,7 @@ export type FileFault =
       | { code: 'repeated-name'; what: Named; name: string; first: FaultPath }
       | { code: 'no-such-name'; what: Named; name: string; near?: string }
       | { code: 'rank-of-itself'; name: string }
+      | { code: 'line-without-length' }
     ))
 
 export type ReadFile<T> = { ok: true; value: T } | { ok: false; faults: [FileFault, ...FileFault[]] }

@@ -7,7 +7,16 @@ type Words = { [C in FileFault['code']]: (fault: Extract<FileFault, { code: C }>
 
 const didYouMean = (near: string | undefined) => (near === undefined ? '' : ` Did you mean ${quoted(near)}?`)
 const listed = (names: readonly string[]) => names.map(quoted).join(', ')
-const inWords = { face: 'face', hole: 'hole', kind: 'bolt kind' } as const
+const inWords = { face: 'face', hole: 'hole', kind: 'bolt kind', line: 'line' } as const
+/** A place on the face, to a tenth of a millimetre: finer is not seen on a drawing. */
+const place = ([x, y]: readonly [number, number]) => `x ${tenth(x)}, y ${tenth(y)}`
+const tenth = (figure: number) => String(Number(figure.toFixed(1)))
+const NEEDED = {
+  cover: '"cover" is missing. Add it with the outline (corners in mm) and the thickness of the cover.',
+  bed: '"bed" is missing. Add it with its stiffness in N/mm³: docs/unit-file.md lists usual ones by material.',
+  place: '"at" is missing: without a place the bolt is nowhere on the cover. Add where the hole stands, [x, y] in mm.',
+  'two bolts': 'fewer than two bolts hold this cover, so there is no order to plan. Add the other holes.',
+} as const
 
 /** One or two short sentences per fault: what is wrong, and what to do about it. */
 const WORDS: Words = {
@@ -58,6 +67,7 @@ const WORDS: Words = {
     `the ${inWords[f.what]} ${quoted(f.name)} was named before, at ${pathText(f.first)}. Each needs a name of its own.`,
   'no-such-name': (f) =>
     `there is no ${inWords[f.what]} ${quoted(f.name)} here.${didYouMean(f.near)}${f.near === undefined ? ` Add it, or name one that is there.` : ''}`,
+  'line-without-length': () => 'the line begins and ends at one place. Give its two ends.',
   'rank-of-itself': (f) => `${quoted(f.name)} is compared with itself. Name two different ones.`,
   'not-a-thread': (f) => `${quoted(f.found)} is not a thread that is known. Write it as M6, M10×1.25 or 1/4-20 UNC.`,
   'not-a-length': (f) => `${quoted(f.found)} is not a length. Write it as 12.3 or {"value": 12.3, "unit": "mm"}.`,
@@ -69,6 +79,27 @@ const WORDS: Words = {
   'ends-crossed': (f) => `the lower end ${f.atLeast} lies above the upper end ${f.atMost}. Swap them, or read again.`,
   'two-figures-disagree': (f) =>
     `${f.value} ${f.unit} and ${f.also} ${f.alsoUnit} are not the same figure: they differ by ${rounded(f.off)} ${sizeOf(f.alsoUnit as UnitName, 'length') === undefined ? 'N·m' : 'mm'}. One is a slip; look the figure up again.`,
+  'tightening-needs': (f) => NEEDED[f.missing],
+  'bed-not-above-zero': () =>
+    'the softest end of the stiffness is 0 or missing: on nothing the cover finds no rest. Give a figure above 0, or both ends.',
+  'outline-crosses-itself': (f) =>
+    `the edge from this corner to the next meets the edge from corner [${f.other}] near ${place(f.near)} mm. Put the corners in the order in which they follow each other round.`,
+  'outline-without-area': () => 'the outline encloses nothing: its corners lie in one line. Look the corners up again.',
+  'opening-leaves-cover': (f) =>
+    `the outline leaves the cover near ${place(f.near)} mm. Keep it inside the cover’s outline, or draw that outline round it.`,
+  'openings-cross': (f) =>
+    `it meets the one at [${f.other}] near ${place(f.near)} mm. Draw the two as one outline, or keep them apart.`,
+  'bolt-outside-cover': (f) =>
+    `the hole at ${place(f.at)} mm lies outside the cover. Look up "at", or the corners of the outline.`,
+  'bolt-in-opening': (f) =>
+    `the hole at ${place(f.at)} mm lies in openings[${f.opening}], where there is no cover. Look up "at", or the corners of the opening.`,
+  'bolts-at-one-place': (f) =>
+    `the hole lies ${tenth(f.apart)} mm from hole ${quoted(f.other)}, and two bolts have no room closer than ${tenth(f.least)} mm. Look up "at" of both.`,
+  'line-leaves-cover': (f) =>
+    `the line leaves the cover near ${place(f.near)} mm. Keep its whole length on the cover, clear of openings.`,
+  'nothing-to-lie-on': () => 'the hollows leave the cover nothing to lie on. Draw them smaller.',
+  'cover-too-fine': () =>
+    'the outline has details too small for a cover of this size. Leave out corners and openings that are smaller than the thickness.',
 }
 
 /** Slips that are made often, said by the sign at which the reading stopped. */

@@ -14,6 +14,8 @@ export const LIMITS = {
   kinds: 2_000,
   lines: 10_000,
   points: 10_000,
+  /** Openings, regions, hollows or lines of one cover. */
+  outlines: 200,
   words: 50,
   /** Characters of an id, and of any other short text. */
   idText: 100,
@@ -25,4 +27,7 @@ export const LIMITS = {
   torque: 1_000_000,
   count: 100_000,
   stiffness: 1e12,
+  /** Rz in µm: coarser is no machined surface. */
+  roughness: 1_000,
+  interfaces: 20,
 } as const

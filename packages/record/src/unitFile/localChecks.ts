@@ -29,6 +29,11 @@ export function endsInOrder(ends: { atLeast?: number; atMost?: number }): boolea
   return ends.atLeast === undefined || ends.atMost === undefined || ends.atLeast <= ends.atMost
 }
 
+/** True when a line leads from one place to another. */
+export function hasLength(line: { from: readonly [number, number]; to: readonly [number, number] }): boolean {
+  return line.from[0] !== line.to[0] || line.from[1] !== line.to[1]
+}
+
 /** True when a figure given in two units is one and the same within the last digit of either. */
 export function figuresAgree(given: object): boolean {
   return disagreement(given, []) === null

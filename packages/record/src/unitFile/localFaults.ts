@@ -17,6 +17,7 @@ export function localFault(code: string, value: unknown, path: FaultPath): FileF
       return fault
     }
     case 'quantity-empty':
+    case 'line-without-length':
       return { code, path }
     default:
       return { code: 'text-unprintable', path }

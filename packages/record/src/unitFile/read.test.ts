@@ -1,3 +1,4 @@
+import type { Quantity, Unit } from '@gripbook/engine'
 import { describe, expect, test } from 'vitest'
 import type { FileFault } from './fault.ts'
 import { faultLines, faultText } from './faultWords.ts'
@@ -30,6 +31,15 @@ test('the example of the contract is read as it stands', () => {
 
 test('a unit with every field in every shape is read as it stands', () => {
   expect(readUnitFile(JSON.stringify(FULL))).toEqual({ ok: true, value: FULL })
+})
+
+test.each<[string, Quantity]>([
+  ['a bed without a lower end', { atMost: 20 }],
+  ['a bed that may be nothing', { atLeast: 0, atMost: 20 }],
+  ['a bed of nothing', 0],
+])('%s is no fault of the file: only the planning of an order needs more', (_what, stiffness) => {
+  const unit: Unit = { ...FULL, faces: FULL.faces.map((face) => ({ ...face, bed: { stiffness } })) }
+  expect(readUnitFile(JSON.stringify(unit))).toEqual({ ok: true, value: unit })
 })
 
 test('a byte order mark before the text is passed over', () => {
@@ -177,6 +187,43 @@ describe('fields and their types', () => {
         }),
       ['faces[0].cover.outline too-few'],
     ],
+    [
+      'a cover without thickness',
+      (_u, f) => ((f.cover as Loose).thickness = 0),
+      ['faces[0].cover.thickness not-above-zero'],
+    ],
+    [
+      'a line from a place to itself',
+      (_u, f) => ((f.cover as Loose).lines = [{ name: 'valve', from: [1, 1], to: [1, 1] }]),
+      ['faces[0].cover.lines[0] line-without-length'],
+    ],
+    [
+      'a line without a name',
+      (_u, f) => ((f.cover as Loose).lines = [{ from: [1, 1], to: [1, 2] }]),
+      ['faces[0].cover.lines[0].name missing-field'],
+    ],
+    ['a hollow of one corner', (_u, f) => ((f.bed as Loose).hollows = [[[1, 1]]]), ['faces[0].bed.hollows[0] too-few']],
+    ['a surface without roughness', (_u, f) => (f.embedment = {}), ['faces[0].embedment.roughness missing-field']],
+    [
+      'a roughness of nothing',
+      (_u, f) => (f.embedment = { roughness: 0 }),
+      ['faces[0].embedment.roughness not-above-zero'],
+    ],
+    [
+      'a roughness in nanometres',
+      (_u, f) => (f.embedment = { roughness: 6300 }),
+      ['faces[0].embedment.roughness too-large'],
+    ],
+    [
+      'no interface',
+      (_u, f) => (f.embedment = { roughness: 6, interfaces: 0 }),
+      ['faces[0].embedment.interfaces too-small'],
+    ],
+    [
+      'half an interface',
+      (_u, f) => (f.embedment = { roughness: 6, interfaces: 1.5 }),
+      ['faces[0].embedment.interfaces not-whole'],
+    ],
     ['too many words', (_u, _f, h) => (h.needs = Array(51).fill('x')), [`${hole}.needs too-many`]],
   ])('%s is a fault with its path', (_what, change, expected) => {
     const found = faultsAfter(change)
@@ -236,6 +283,16 @@ describe('names', () => {
       'an order through a hole that is not there',
       (_u, f) => (f.order = [{ share: 1, sequence: ['1', '9'] }]),
       ['faces[0].order[0].sequence[1] no-such-name'],
+    ],
+    [
+      'a line of a cover twice',
+      (_u, f) =>
+        ((f.cover as Loose).lines = [
+          { name: 'valve', from: [1, 1], to: [1, 2] },
+          { name: 'edge', from: [0, 0], to: [0, 2] },
+          { name: 'valve', from: [2, 1], to: [2, 2] },
+        ]),
+      ['faces[0].cover.lines[2].name repeated-name'],
     ],
     [
       'a kind called none',

@@ -13,7 +13,7 @@ import {
 } from '@gripbook/engine'
 import * as z from 'zod/mini'
 import { LIMITS } from './limits.ts'
-import { endsInOrder, figuresAgree, isPrintable, isPrintableNote, isThread } from './localChecks.ts'
+import { endsInOrder, figuresAgree, hasLength, isPrintable, isPrintableNote, isThread } from './localChecks.ts'
 
 type Schema<T = unknown> = z.ZodMiniType<T, unknown>
 
@@ -136,6 +136,7 @@ const place = z.tuple([
   z.number().check(z.gte(-LIMITS.length), z.lte(LIMITS.length)),
 ])
 const outline = z.array(place).check(z.minLength(3), z.maxLength(LIMITS.points))
+const outlines = z.array(outline).check(z.maxLength(LIMITS.outlines))
 const history = z.enum(['never opened', 'unknown', 'opened before'])
 
 const head = z.strictObject({
@@ -216,16 +217,34 @@ const trial = oneOf<Trial>(
   },
 )
 
+const line = z
+  .strictObject({ name: shortText.check(z.describe('What it is, once in the cover')), from: place, to: place })
+  .check(z.refine(hasLength, { params: { code: 'line-without-length' } }))
+
 const cover = z.strictObject({
-  outline: outline.check(z.describe('Corners of the cover, mm')),
-  openings: maybe(z.array(outline).check(z.maxLength(LIMITS.faces)), 'Openings in the cover'),
+  outline: outline.check(z.describe('Corners of the cover one after another, x and y in mm as of the holes')),
+  openings: maybe(outlines, 'Openings in the cover'),
   thickness: above0(LIMITS.length).check(z.describe('Thickness of the cover, mm')),
   regions: maybe(
-    z.array(z.strictObject({ outline, thickness: above0(LIMITS.length) })).check(z.maxLength(LIMITS.faces)),
-    'Parts of the cover with a thickness of their own',
+    z.array(z.strictObject({ outline, thickness: above0(LIMITS.length) })).check(z.maxLength(LIMITS.outlines)),
+    'Parts of the cover with a thickness of their own; where two lie over each other the last counts',
   ),
-  young: maybe(above0(1e8), 'Modulus of elasticity, MPa'),
-  poisson: maybe(z.number().check(z.gte(0), z.lt(0.5)), 'Poisson’s ratio'),
+  young: maybe(above0(1e8), 'Modulus of elasticity, MPa; 70000 unless stated'),
+  poisson: maybe(z.number().check(z.gte(0), z.lt(0.5)), 'Poisson’s ratio; 0.33 unless stated'),
+  lines: maybe(
+    z.array(line).check(z.maxLength(LIMITS.outlines)),
+    'Where the cover must stay straight: a valve runs there, an edge seals',
+  ),
+})
+
+const bed = z.strictObject({
+  stiffness,
+  hollows: maybe(outlines, 'Where nothing lies under the cover'),
+})
+
+const embedment = z.strictObject({
+  roughness: above0(LIMITS.roughness).check(z.describe('Roughness Rz of the surfaces, µm')),
+  interfaces: maybe(wholeFrom(1, LIMITS.interfaces), 'How many surfaces meet between head and thread; 1 unless stated'),
 })
 
 const pass = z.strictObject({
@@ -258,9 +277,10 @@ const face = z.strictObject({
     'What is weighed when several placements remain',
   ),
   cover: maybe(cover, 'The cover as a plate'),
-  bed: maybe(z.strictObject({ stiffness }), 'The seat'),
+  bed: maybe(bed, 'The seat'),
+  embedment: maybe(embedment, 'What settles after tightening; not counted unless stated'),
   boltStiffness: maybe(above0(LIMITS.stiffness), 'Stiffness of the bolted joint at every hole that states none, N/mm'),
-  snug: maybe(z.boolean(), 'All bolts are run down by hand before the first pass'),
+  snug: maybe(z.boolean(), 'All bolts are run down by hand before the first pass; they are not unless stated'),
   order: maybe(z.array(pass).check(z.maxLength(LIMITS.lines)), 'The manual’s order of tightening'),
   clamp: maybe(above0(1e9), 'Target load of every bolt, N'),
   note: maybe(note, 'Free text'),

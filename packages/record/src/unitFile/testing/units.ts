@@ -107,8 +107,19 @@ export const FULL: Unit = {
         ],
         young: 70_000,
         poisson: 0.33,
+        lines: [{ name: 'main valve', from: [20, 5], to: [80, 5] }],
       },
-      bed: { stiffness: { atLeast: 2, atMost: 20 } },
+      bed: {
+        stiffness: { atLeast: 2, atMost: 20 },
+        hollows: [
+          [
+            [60, 10],
+            [70, 10],
+            [70, 20],
+          ],
+        ],
+      },
+      embedment: { roughness: 6.3, interfaces: 2 },
       boltStiffness: 150_000,
       snug: true,
       order: [
