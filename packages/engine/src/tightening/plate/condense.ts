@@ -1,0 +1,96 @@
+import { factored, type Skyline, solveInPlace } from '../../maths/skyline.ts'
+import type { Bed, Cover, Point } from '../../unit.ts'
+import { boxOf } from './outline.ts'
+import { ALUMINIUM, bendingStiffness, onBed, type Plate, plateOf, REACH, shapeAt } from './plate.ts'
+
+/** A bed as one figure: N/mm³, and where nothing lies under the cover. */
+export type Seating = { stiffness: number; hollows?: NonNullable<Bed['hollows']> }
+
+export type Condensed = {
+  /** Sink in mm at place i for 1 N down at place j. */
+  compliance: number[][]
+  /** Step of the grid, mm. */
+  grid: number
+  /** How far the figures may be off, as a share of the greatest: a third of what halving the step changed last. */
+  error: number
+}
+
+/** Steps until the error is below this share; finer grids cost more than a casting's own doubt is worth. */
+const WANTED = 0.004
+/** Unknowns of the finest grid that is tried. */
+const MOST_UNKNOWNS = 9_000
+
+/**
+ * The plate on its bed, reduced to places on it: the compliance that all tightening is computed with. The bed holds both ways here. Thickness, places in mm, modulus in MPa. The step
+ * of the grid is halved until it no longer matters, or is `grid` mm when that is given.
+ */
+export function condense(cover: Cover, bed: Seating, points: readonly Point[], grid?: number): Condensed {
+  const at = (step: number) => {
+    const plate = plateOf(cover, bed.hollows, step)
+    return complianceOf(plate, factored(onBed(plate, bed.stiffness)), points)
+  }
+  let step = grid ?? firstStep(cover, bed)
+  let coarse = at(2 * step)
+  let fine = at(step)
+  let error = apart(coarse, fine) / 3
+  while (grid === undefined && error > WANTED && unknownsAt(cover, step / 2) <= MOST_UNKNOWNS) {
+    step /= 2
+    coarse = fine
+    fine = at(step)
+    error = apart(coarse, fine) / 3
+  }
+  return { compliance: fine, grid: step, error }
+}
+
+/** Sink of every unknown for 1 N down at a place. */
+export function responseTo(plate: Plate, factor: Skyline, at: Point): Float64Array {
+  const load = new Float64Array(plate.size)
+  const { unknowns, values } = shapeAt(plate, at)
+  for (let a = 0; a < REACH; a++) load[unknowns[a]!]! += values[a]!
+  return solveInPlace(factor, load)
+}
+
+/** Sink at place i for 1 N at place j, mm/N, from a factored stiffness. Symmetric to the last digit. */
+export function complianceOf(plate: Plate, factor: Skyline, points: readonly Point[]): number[][] {
+  const responses = points.map((at) => responseTo(plate, factor, at))
+  return complianceFrom(plate, responses, points)
+}
+
+export function complianceFrom(
+  plate: Plate,
+  responses: readonly Float64Array[],
+  points: readonly Point[],
+): number[][] {
+  const rows = points.map((at) => {
+    const { unknowns, values } = shapeAt(plate, at)
+    return responses.map((field) => {
+      let sum = 0
+      for (let a = 0; a < REACH; a++) sum += values[a]! * field[unknowns[a]!]!
+      return sum
+    })
+  })
+  return rows.map((row, i) => row.map((value, j) => (value + rows[j]![i]!) / 2))
+}
+
+/** (D/k)^¼ in mm: how far a cover carries the load of a bolt. @source Timoshenko and Woinowsky-Krieger, art. 57 */
+export function bendingLength(cover: Cover, stiffness: number): number {
+  const { young = ALUMINIUM.young, poisson = ALUMINIUM.poisson, thickness } = cover
+  return (bendingStiffness(young, poisson, thickness) / stiffness) ** 0.25
+}
+
+/** A step that follows the bend of the cover and its narrow side, and is not needlessly fine. */
+function firstStep(cover: Cover, bed: Seating): number {
+  const { left, right, low, high } = boxOf(cover.outline)
+  const [long, short] = [Math.max(right - left, high - low), Math.min(right - left, high - low)]
+  return Math.max(Math.min(bendingLength(cover, bed.stiffness) / 4, short / 16, long / 24), long / 96)
+}
+
+function unknownsAt(cover: Cover, step: number): number {
+  const { left, right, low, high } = boxOf(cover.outline)
+  return ((right - left) / step + 3) * ((high - low) / step + 3)
+}
+
+function apart(a: number[][], b: number[][]): number {
+  const greatest = Math.max(...b.map((row, i) => row[i]!))
+  return Math.max(...a.flatMap((row, i) => row.map((value, j) => Math.abs(value - b[i]![j]!)))) / greatest
+}

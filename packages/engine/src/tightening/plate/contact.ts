@@ -1,0 +1,91 @@
+/**
+ * The cover on a bed that pushes and never pulls. Where the cover would lift, the bed lets go; which points touch is found by trying: the loads give a sink, the sink says
+ * which points touch, until nothing changes any more (a Newton's method for a convex energy).
+ */
+import { factored } from '../../maths/skyline.ts'
+import type { Cover, Point } from '../../unit.ts'
+import { complianceFrom, responseTo, type Seating } from './condense.ts'
+import { onBed, type Plate, plateOf, REACH } from './plate.ts'
+
+/** What stands at the places for a compliance: loads in N, from whatever holds the places down. */
+export type Holding = (compliance: readonly number[][]) => Float64Array
+
+export type Lying = {
+  loads: Float64Array
+  /** Sink of each unknown of the plate, mm. */
+  field: Float64Array
+  /** Sink at each place, mm. */
+  sinks: Float64Array
+  compliance: readonly number[][]
+}
+
+export type CoverOnBed = {
+  plate: Plate
+  /** How the cover lies under what holds it. What touched last time is the first guess of the next. */
+  lie: (holding: Holding) => Lying
+}
+
+/** Force that may stand at points of the wrong state, as a share of all load: below it nothing that is printed changes. */
+const SLACK = 1e-7
+const ROUNDS = 60
+
+/** A cover on its one-sided bed, held at places. Lengths in mm, stiffness in N/mm³. `step`: of the grid, mm. */
+export function coverOnBed(cover: Cover, bed: Seating, points: readonly Point[], step: number): CoverOnBed {
+  const plate = plateOf(cover, bed.hollows, step)
+  let touching = new Uint8Array(plate.seat.count).fill(1)
+  let bent = bend(touching)
+
+  function bend(touches: Uint8Array) {
+    const factor = factored(onBed(plate, bed.stiffness, touches))
+    const responses = points.map((at) => responseTo(plate, factor, at))
+    return { responses, compliance: complianceFrom(plate, responses, points) }
+  }
+
+  return {
+    plate,
+    lie(holding) {
+      for (let round = 0; ; round++) {
+        const loads = holding(bent.compliance)
+        const field = new Float64Array(plate.size)
+        loads.forEach((load, j) => {
+          const response = bent.responses[j]!
+          if (load !== 0) for (let k = 0; k < field.length; k++) field[k]! += load * response[k]!
+        })
+        const { wrong, touches } = touchedBy(plate, field, touching)
+        const all = loads.reduce((sum, load) => sum + load, 0)
+        if (wrong * bed.stiffness <= SLACK * all || round === ROUNDS) {
+          const sinks = Float64Array.from(points, (_, i) =>
+            loads.reduce((sum, load, j) => sum + bent.compliance[i]![j]! * load, 0),
+          )
+          return { loads, field, sinks, compliance: bent.compliance }
+        }
+        touching = touches
+        bent = bend(touching)
+      }
+    },
+  }
+}
+
+/** Sink at every point of the seat, mm. */
+export function sinksOnSeat({ seat }: Plate, field: Float64Array): Float64Array {
+  const sinks = new Float64Array(seat.count)
+  for (let q = 0; q < seat.count; q++) {
+    const [cell, shape] = [seat.cell[q]!, seat.shape[q]!]
+    let sum = 0
+    for (let a = 0; a < REACH; a++) sum += seat.shapes[shape + a]! * field[seat.unknowns[cell + a]!]!
+    sinks[q] = sum
+  }
+  return sinks
+}
+
+/** Which points touch under a sink, and how much sink times area stands at those that were counted wrongly, mm³. */
+function touchedBy(plate: Plate, field: Float64Array, before: Uint8Array): { wrong: number; touches: Uint8Array } {
+  const sinks = sinksOnSeat(plate, field)
+  const touches = new Uint8Array(sinks.length)
+  let wrong = 0
+  for (let q = 0; q < sinks.length; q++) {
+    touches[q] = sinks[q]! >= 0 ? 1 : 0
+    if (touches[q] !== before[q]) wrong += Math.abs(sinks[q]!) * plate.seat.area[q]!
+  }
+  return { wrong, touches }
+}
