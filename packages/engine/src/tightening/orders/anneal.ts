@@ -1,0 +1,35 @@
+import { drawnChange } from './moves.ts'
+
+/** Of the rate at the start: a change for the worse by this much is taken about every third time at first, and by that much at the end. */
+const HOT = 0.15
+const COLD = 0.003
+
+/**
+ * Simulated annealing (S. Kirkpatrick and others, Science 220, 1983) over orders: small changes by chance, worse ones taken less and less often.
+ * Returns the best order met, never one worse than the first. Takes two bolts at least; calls `rate` `calls` times.
+ */
+export function anneal(
+  from: Int32Array,
+  fromRate: number,
+  calls: number,
+  rate: (sequence: Int32Array) => number,
+  random: () => number,
+): { sequence: Int32Array; rate: number } {
+  const at = from.slice()
+  const trial = from.slice()
+  const best = { sequence: from.slice(), rate: fromRate }
+  let atRate = fromRate
+  for (let call = 0; call < calls; call++) {
+    const heat = fromRate * HOT * (COLD / HOT) ** (call / calls)
+    drawnChange(at, trial, random)
+    const now = rate(trial)
+    const worse = now - atRate
+    if (worse > 0 && random() >= Math.exp(-worse / heat)) continue
+    at.set(trial)
+    atRate = now
+    if (now >= best.rate) continue
+    best.sequence.set(trial)
+    best.rate = now
+  }
+  return best
+}
