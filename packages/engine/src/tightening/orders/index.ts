@@ -1,3 +1,6 @@
+export { burdenOf } from './burden.ts'
 export { handTravel } from './handTravel.ts'
+export { hardToRemember } from './memorability.ts'
 export { type Pattern, patternsFor } from './patterns.ts'
 export type { Places } from './places.ts'
+export { type FoundOrder, type OrderSearch, searchOrder } from './search.ts'

@@ -5,8 +5,8 @@ import { distance, numbered, type Places } from './places.ts'
 import { roundTheEdge } from './roundTheEdge.ts'
 import { dot, minus, type Shape, shapeOf } from './shape.ts'
 
-/** Of the reach: a bolt so near to where a mirror throws another one is its mirror image. */
-const MIRRORED = 0.1
+/** Of the reach: a bolt so near to where a rule points is the one it points at. */
+const THERE = 0.1
 /** A nearest bolt may be this much farther than the very nearest: no one measures. */
 const NEAREST = 1.1
 
@@ -15,12 +15,13 @@ const NEXT = 1
 const ACROSS = 2
 const MIRROR = 4
 const SAME_JUMP = 8
+const SAME_WAY = 16
 
 /**
  * How hard an order of these bolts is to remember, from 0 to 1. 0 is a known pattern, seen from any side or in a mirror. Any other order is judged
- * step by step: the next bolt is the nearest that is left, or stands straight across, or is the mirror image of the one before, or is as many bolts
- * on round the edge as it was in one of the last two steps. A step by a rule that one of the two steps before followed as well costs nothing, a step by another rule
- * costs half, a step by none costs one; the mean over all steps is the answer. Gripbook's own measure, no source.
+ * step by step: the next bolt is the nearest that is left, or stands straight across, or is the mirror image of the one before, or is as many
+ * bolts on round the edge, or as far and in the same direction, as in one of the last two steps. A step by a rule that one of the last two steps followed as well costs
+ * nothing, a step by another rule costs half, a step by none costs one; the mean over all steps is the answer. Gripbook's own measure, no source.
  */
 export function hardToRemember(places: Places): (sequence: ArrayLike<number>) => number {
   const known = new Set(knownOrders(places).map((sequence) => sequence.join()))
@@ -69,6 +70,11 @@ function rulesOf(places: Places): (sequence: ArrayLike<number>, i: number) => nu
   const count = places.length
   const jump = (sequence: ArrayLike<number>, i: number) =>
     i < 1 ? -1 : (edge[sequence[i]!]! - edge[sequence[i - 1]!]! + count) % count
+  const isSameWay = (sequence: ArrayLike<number>, i: number, k: number) => {
+    if (k < 1) return false
+    const way = (step: number) => minus(places[sequence[step]!]!.at, places[sequence[step - 1]!]!.at)
+    return distance(way(i), way(k)) <= THERE * shape.reach
+  }
   return (sequence, i) => {
     const [from, to] = [sequence[i - 1]!, sequence[i]!]
     let nearest = Number.POSITIVE_INFINITY
@@ -78,7 +84,8 @@ function rulesOf(places: Places): (sequence: ArrayLike<number>, i: number) => nu
       (apart[from]![to]! <= NEAREST * nearest ? NEXT : 0) |
       (across[from] === to ? ACROSS : 0) |
       (images[from]!.includes(to) ? MIRROR : 0) |
-      (now === jump(sequence, i - 1) || now === jump(sequence, i - 2) ? SAME_JUMP : 0)
+      (now === jump(sequence, i - 1) || now === jump(sequence, i - 2) ? SAME_JUMP : 0) |
+      (isSameWay(sequence, i, i - 1) || isSameWay(sequence, i, i - 2) ? SAME_WAY : 0)
     )
   }
 }
@@ -95,6 +102,6 @@ function mirrorImages(places: Places, shape: Shape, bolt: number): number[] {
   ]
   return numbered(places.length).filter(
     (other) =>
-      other !== bolt && [at(-u, v), at(u, -v)].some((image) => distance(image, places[other]!.at) <= MIRRORED * reach),
+      other !== bolt && [at(-u, v), at(u, -v)].some((image) => distance(image, places[other]!.at) <= THERE * reach),
   )
 }

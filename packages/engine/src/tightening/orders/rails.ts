@@ -16,7 +16,7 @@ export function isPan(places: Places, shape: Shape): boolean {
   return places.length >= FEWEST && shape.hull.length > 2 && isOblong && places.every(({ at }) => isRim(at, shape))
 }
 
-/** From the middle of the long sides outward to both ends, crossing over to the other side after each bolt. Common practice, no source. */
+/** From the middle of the long sides outward to both ends, each bolt followed by the one across on the other side. Common practice, no source. */
 export function rails(places: Places, shape: Shape): number[] {
   return outwardInPairs(
     places,

@@ -25,7 +25,7 @@ export type OrderSearch = {
   rate: (sequence: Int32Array) => number
   /** What an order asks of hand and head: `burdenOf` the places. */
   burden: (sequence: ArrayLike<number>) => number
-  /** Most calls of `rate`. */
+  /** Most calls of `rate`; the starts are rated in any case. */
   effort?: number
   /** Numbers from 0 up to 1, drawn from a seed. */
   random: () => number
@@ -42,61 +42,73 @@ export type FoundOrder = {
   truly: boolean
 }
 
+type Rate = OrderSearch['rate']
+type Burden = OrderSearch['burden']
 type Rated = { sequence: Int32Array; rate: number }
+/** Counts what was asked; `spent(calls)` says whether so many calls are used up. */
+type Asking = {
+  rate: Rate
+  left: (calls: number) => number
+  spent: (calls: number) => () => boolean
+  tried: () => number
+}
 
 /**
  * The order with the least burden among those that rate no worse than any start and at most 3 % over the best that was found. When the effort allows
  * for every order (eight bolts at 60 000), the best found is the best of all; else it comes from annealing and a walk downhill from the best start.
  */
 export function searchOrder(search: OrderSearch): FoundOrder {
-  const { count, burden, effort = EFFORT, told } = search
-  let tried = 0
-  const rate = (sequence: Int32Array) => {
-    const figure = search.rate(sequence)
-    must(figure >= 0, 'searchOrder: a rate is a number, 0 or more', figure)
-    tried++
-    if (tried % TOLD_EVERY === 0) told?.(Math.min(1, tried / Math.max(effort, 1)))
-    return figure
-  }
-  const rated = (sequence: Int32Array): Rated => ({ sequence, rate: rate(sequence) })
-  const starts = (search.starts.length > 0 ? search.starts : [numbered(count)]).map((start) => {
+  const { count, burden, effort = EFFORT, random, told } = search
+  const asking = counted(search.rate, effort, told)
+  const starts = (search.starts.length > 0 ? search.starts : [numbered(count)]).map((start): Rated => {
     must(isOrder(start, count), 'searchOrder: a start holds every bolt once', start)
-    return rated(Int32Array.from(start))
+    const sequence = Int32Array.from(start)
+    return { sequence, rate: asking.rate(sequence) }
   })
   const start = leastRate(starts)
-
-  const spentAt = (calls: number) => () => tried >= calls
   const found =
-    ordersOf(count) + starts.length <= effort
-      ? easiestOfAll(count, start, rate, burden)
-      : easiestMet(starts, bestMet(start, rate, effort, search.random), rate, burden, spentAt(effort))
+    ordersOf(count) <= asking.left(effort)
+      ? easiestOfAll(count, start, asking.rate, burden)
+      : easiestMet(starts, bestMet(start, asking, effort, random), asking.rate, burden, asking.spent(effort))
   told?.(1)
-  return {
-    sequence: [...found.sequence],
-    rate: found.rate,
-    tried,
-    truly: found.rate <= TRULY * start.rate && start.rate > 0,
-  }
+  const truly = start.rate > 0 && found.rate <= TRULY * start.rate
+  return { sequence: [...found.sequence], rate: found.rate, tried: asking.tried(), truly }
+}
 
-  function bestMet(from: Rated, ask: typeof rate, calls: number, random: () => number): Rated {
-    const round = (share: number, at: Rated) =>
-      anneal(at.sequence, at.rate, Math.max(0, Math.min(Math.floor(share * calls), calls - tried)), ask, random)
-    const best = round(SECOND_ROUND, round(FIRST_ROUND, from))
-    const spent = spentAt(Math.floor((FIRST_ROUND + SECOND_ROUND + WALK) * calls))
-    let least = best.rate
-    const isBetter = (trial: Int32Array) => {
-      const now = ask(trial)
-      const better = now < least
-      if (better) least = now
-      return better
-    }
-    const sequence = walk(best.sequence, isBetter, spent)
-    return { sequence, rate: least }
+function counted(rate: Rate, effort: number, told: OrderSearch['told']): Asking {
+  let tried = 0
+  return {
+    rate: (sequence) => {
+      const figure = rate(sequence)
+      must(figure >= 0, 'searchOrder: a rate is a number, 0 or more', figure)
+      tried++
+      if (tried % TOLD_EVERY === 0) told?.(Math.min(1, tried / effort))
+      return figure
+    },
+    left: (calls) => Math.max(0, Math.floor(calls) - tried),
+    spent: (calls) => () => tried >= calls,
+    tried: () => tried,
   }
 }
 
+/** Two rounds of annealing, the second from the best of the first, and down from there to where no small change is better. */
+function bestMet(start: Rated, { rate, left, spent }: Asking, effort: number, random: () => number): Rated {
+  const round = (share: number, at: Rated) =>
+    anneal(at.sequence, at.rate, Math.min(Math.floor(share * effort), left(effort)), rate, random)
+  const best = round(SECOND_ROUND, round(FIRST_ROUND, start))
+  let least = best.rate
+  const isBetter = (trial: Int32Array) => {
+    const now = rate(trial)
+    if (now >= least) return false
+    least = now
+    return true
+  }
+  const sequence = walk(best.sequence, isBetter, spent((FIRST_ROUND + SECOND_ROUND + WALK) * effort))
+  return { sequence, rate: least }
+}
+
 /** Every order rated once, then the easiest of the good ones. */
-function easiestOfAll(count: number, start: Rated, rate: OrderSearch['rate'], burden: OrderSearch['burden']): Rated {
+function easiestOfAll(count: number, start: Rated, rate: Rate, burden: Burden): Rated {
   const rates = new Float64Array(ordersOf(count))
   let best = start.rate
   let at = 0
@@ -118,13 +130,7 @@ function easiestOfAll(count: number, start: Rated, rate: OrderSearch['rate'], bu
 }
 
 /** The best order and the starts that are as good, each made easier; the easiest of these. */
-function easiestMet(
-  starts: Rated[],
-  best: Rated,
-  rate: OrderSearch['rate'],
-  burden: OrderSearch['burden'],
-  spent: () => boolean,
-): Rated {
+function easiestMet(starts: Rated[], best: Rated, rate: Rate, burden: Burden, spent: () => boolean): Rated {
   const bound = boundOf(leastRate(starts).rate, best.rate)
   const rates = new Map<string, number>()
   const remembered = (sequence: Int32Array) => {

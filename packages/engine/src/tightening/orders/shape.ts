@@ -1,6 +1,6 @@
 /** What shape the bolts of a face make: their hull, their middle, the rectangle round them. Turned or mirrored bolts make the same, turned or mirrored. */
 import type { Point } from '../../unit.ts'
-import { distance, numbered, type Places } from './places.ts'
+import { distance, first, numbered, type Places } from './places.ts'
 
 export type Shape = {
   middle: Point
@@ -100,24 +100,30 @@ function middleOf(hull: Point[], area: number): Point {
   return [origin[0] + x, origin[1] + y]
 }
 
-/** The smallest rectangle lies along one edge of the hull (H. Freeman and R. Shapira, 1975). Of equal ones the one most nearly level. */
-function rectangleOf(hull: Point[]): Pick<Shape, 'along' | 'length' | 'width' | 'corners'> {
-  let best: (Pick<Shape, 'along' | 'length' | 'width' | 'corners'> & { area: number }) | undefined
-  for (const i of numbered(hull.length)) {
-    const edge = minus(hull[(i + 1) % hull.length]!, hull[i]!)
+type Rectangle = Pick<Shape, 'along' | 'length' | 'width' | 'corners'>
+
+/**
+ * The smallest rectangle lies along one edge of the hull (H. Freeman and R. Shapira, 1975). Of equal ones (those along the sides of a triangle
+ * are) the longest, then the one most nearly level.
+ */
+function rectangleOf(hull: Point[]): Rectangle {
+  const all = hull.flatMap((from, i) => {
+    const edge = minus(hull[(i + 1) % hull.length]!, from)
     const length = Math.hypot(...edge)
-    if (length === 0) continue
-    const one = rectangleAlong([edge[0] / length, edge[1] / length], hull)
-    const near = HAIR * one.length ** 2
-    const isLeveler = best !== undefined && Math.abs(one.along[0]) > Math.abs(best.along[0]) + HAIR
-    if (best === undefined || one.area < best.area - near || (one.area <= best.area + near && isLeveler)) best = one
-  }
-  if (best === undefined) return { along: [1, 0], length: 0, width: 0, corners: [...hull] }
-  const { along, length, width, corners } = best
-  return { along, length, width, corners }
+    return length === 0 ? [] : [rectangleAlong([edge[0] / length, edge[1] / length], hull)]
+  })
+  const span = Math.max(0, ...all.map(({ length }) => length))
+  const best = first(
+    numbered(all.length),
+    HAIR,
+    (i) => (all[i]!.length * all[i]!.width) / span ** 2,
+    (i) => -all[i]!.length / span,
+    (i) => -Math.abs(all[i]!.along[0]),
+  )
+  return best === undefined ? { along: [1, 0], length: 0, width: 0, corners: [...hull] } : all[best]!
 }
 
-function rectangleAlong(direction: Point, hull: Point[]) {
+function rectangleAlong(direction: Point, hull: Point[]): Rectangle {
   const across: Point = [-direction[1], direction[0]]
   const ends = (axis: Point) => {
     const values = hull.map((at) => dot(at, axis))
@@ -133,6 +139,5 @@ function rectangleAlong(direction: Point, hull: Point[]) {
     length: Math.max(one, other),
     width: Math.min(one, other),
     corners: [corner(u0, v0), corner(u1, v0), corner(u1, v1), corner(u0, v1)],
-    area: one * other,
   }
 }
