@@ -5,6 +5,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 
 const PACKAGE = 'calculix-ccx'
+const PROGRAM = 'ccx'
 
 /** Null when the program can be run, else words that say what to install. Installs it as root on Debian. */
 export function whyNoCalculix(): string | null {
@@ -18,7 +19,7 @@ export function whyNoCalculix(): string | null {
 }
 
 function isThere(): boolean {
-  return spawnSync('ccx', ['-v']).error === undefined
+  return spawnSync(PROGRAM, ['-v']).error === undefined
 }
 
 /** Deflection in mm at every bolt (columns) for each step of a deck (rows), in the deck's order of nodes. */
@@ -27,7 +28,7 @@ export function runCalculix(deck: string, bolts: readonly number[]): number[][] 
   try {
     writeFileSync(join(folder, 'cover.inp'), deck)
     const env = { ...process.env, OMP_NUM_THREADS: '1' }
-    const { stdout, status, error } = spawnSync('ccx', ['cover'], {
+    const { stdout, status, error } = spawnSync(PROGRAM, ['cover'], {
       cwd: folder,
       encoding: 'utf8',
       env,

@@ -16,7 +16,7 @@ test('the odd cover is what it is said to be: one outline, one opening, a thicke
   expect(Math.abs(turningArea(oddCover.openings![0]!))).toBeLessThan(whole / 10)
 })
 
-test.each([0.5, 5, 50])(
+test.for([0.5, 5, 50])(
   'on a bed of %s N/mm³ CalculiX in the thin limit finds the same compliance for the odd cover within a hundredth of the largest term',
   (bed, context) => {
     const why = whyNoCalculix()
