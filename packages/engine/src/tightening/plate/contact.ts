@@ -4,7 +4,8 @@
  */
 import { factored } from '../../maths/skyline.ts'
 import type { Cover, Point } from '../../unit.ts'
-import { complianceFrom, responseTo, type Seating } from './condense.ts'
+import { type Condensed, complianceFrom, responseTo, type Seating } from './condense.ts'
+import { boxOf } from './outline.ts'
 import { onBed, type Plate, plateOf, REACH } from './plate.ts'
 
 /** What stands at the places for a compliance: loads in N, from whatever holds the places down. */
@@ -26,14 +27,20 @@ export type CoverOnBed = {
 }
 
 /** Force that may stand at points of the wrong state, as a share of all load: below it nothing that is printed changes. */
-const SLACK = 1e-7
+const SLACK = 1e-4
 const ROUNDS = 60
+const MOST_UNKNOWNS = 700
 
-/** A cover on its one-sided bed, held at places. Lengths in mm, stiffness in N/mm³. `step`: of the grid, mm. */
-export function coverOnBed(cover: Cover, bed: Seating, points: readonly Point[], step: number): CoverOnBed {
-  const plate = plateOf(cover, bed.hollows, step)
+/**
+ * A cover on its one-sided bed, held at places. Lengths in mm, stiffness in N/mm³. Where the bed lets go is found on a grid no finer than needed for that; `fine` is the compliance of
+ * the whole bed on a finer one, and what the coarse grid is too stiff by is added to it.
+ */
+export function coverOnBed(cover: Cover, bed: Seating, points: readonly Point[], fine?: Condensed): CoverOnBed {
+  const plate = plateOf(cover, bed.hollows, Math.max(fine?.grid ?? 0, contactStep(cover)))
   let touching = new Uint8Array(plate.seat.count).fill(1)
   let bent = bend(touching)
+  const missing = fine?.compliance.map((row, i) => row.map((c, j) => c - bent.compliance[i]![j]!))
+  if (missing !== undefined) bent.compliance = added(bent.compliance, missing)
 
   function bend(touches: Uint8Array) {
     const factor = factored(onBed(plate, bed.stiffness, touches))
@@ -61,9 +68,22 @@ export function coverOnBed(cover: Cover, bed: Seating, points: readonly Point[],
         }
         touching = touches
         bent = bend(touching)
+        if (missing !== undefined) bent.compliance = added(bent.compliance, missing)
       }
     },
   }
+}
+
+const added = (a: number[][], b: number[][]): number[][] => a.map((row, i) => row.map((c, j) => c + b[i]![j]!))
+
+/** The finest step whose grid has at most `MOST_UNKNOWNS` unknowns, mm. */
+function contactStep(cover: Cover): number {
+  const { left, right, low, high } = boxOf(cover.outline)
+  const [width, height] = [right - left, high - low]
+  // (width/s + 3)·(height/s + 3) = most, solved for s.
+  const most = MOST_UNKNOWNS - 9
+  const half = (3 * (width + height)) / (2 * most)
+  return half + Math.sqrt(half ** 2 + (width * height) / most)
 }
 
 /** Sink at every point of the seat, mm. */

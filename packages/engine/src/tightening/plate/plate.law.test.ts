@@ -270,6 +270,101 @@ test('more metal or more bed never makes a bolt sink further, and a finer grid n
   expect(fine![1]![1]!).toBeGreaterThan(coarse![1]![1]!)
 })
 
+/** A frame round a hole, as a pan has; and a U, whose inner corners make the grid work hardest. */
+const FRAME: Cover = {
+  outline: [
+    [0, 0],
+    [300, 0],
+    [300, 200],
+    [0, 200],
+  ],
+  openings: [
+    [
+      [18, 18],
+      [282, 18],
+      [282, 182],
+      [18, 182],
+    ],
+  ],
+  thickness: 5,
+}
+const U: Cover = {
+  outline: [
+    [0, 0],
+    [200, 0],
+    [200, 120],
+    [180, 120],
+    [180, 20],
+    [20, 20],
+    [20, 120],
+    [0, 120],
+  ],
+  thickness: 6,
+}
+
+test.each<[string, Cover, Point[], number]>([
+  [
+    'the odd cover on a soft bed',
+    odd,
+    [
+      [10, 10],
+      [90, 0],
+      [110, 60],
+      [60, 20],
+      [10, 70],
+    ],
+    0.5,
+  ],
+  [
+    'the odd cover on a stiff bed',
+    odd,
+    [
+      [10, 10],
+      [90, 0],
+      [110, 60],
+      [60, 20],
+      [10, 70],
+    ],
+    500,
+  ],
+  [
+    'a frame',
+    FRAME,
+    [
+      [9, 9],
+      [150, 9],
+      [291, 9],
+      [291, 100],
+      [291, 191],
+      [150, 191],
+      [9, 191],
+      [9, 100],
+    ],
+    5,
+  ],
+  [
+    'a U',
+    U,
+    [
+      [10, 10],
+      [100, 10],
+      [190, 10],
+      [190, 110],
+      [10, 110],
+    ],
+    50,
+  ],
+])(
+  'what the grid is said to be off by is what a grid four times finer finds, within three times: %s',
+  (_, cover, points, bed) => {
+    const chosen = condense(cover, { stiffness: bed }, points)
+    const fine = condense(cover, { stiffness: bed }, points, chosen.grid / 4).compliance
+    const largest = Math.max(...fine.flat())
+    const apart = chosen.compliance.flatMap((row, i) => row.map((sink, j) => Math.abs(sink - fine[i]![j]!)))
+    expect(Math.max(...apart) / largest).toBeLessThan(3 * chosen.error)
+  },
+)
+
 /** A place on the odd cover, well inside its right-hand part. */
 function place(): fc.Arbitrary<Point> {
   return fc.tuple(fc.double({ min: 45, max: 95, noNaN: true }), fc.double({ min: 0, max: 45, noNaN: true }))
