@@ -1,4 +1,5 @@
 import { DETAILS, FRAMES, type Frame, mark } from './frames.ts'
+import { pumpCover } from './plate.ts'
 import type { Unit } from './unit.ts'
 
 /** What the page shows beside the unit file: where its pictures are, where the holes lie in them, parts that came off, signs. */
@@ -16,6 +17,7 @@ export function practice(unit: Unit) {
         return [frame.face, { ...sized(frame), pixelsPerMillimetre: frame.pixelsPerMillimetre, marks }]
       }),
     ),
+    tightening: { 'pump-cover': pumpCover() },
     parts: [
       {
         part: 'bracket-1',

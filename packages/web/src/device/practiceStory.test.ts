@@ -39,6 +39,14 @@ test('the practice unit stands with its faces on their pictures, every hole mark
   expect(stands.clashes).toEqual([])
 })
 
+test('one face of the practice unit has a cover, a joint and an order of its manual', () => {
+  const face = folded(practiceHappenings(unit, practice, kept)).unit.faces.find(({ id }) => id === 'pump-cover')!
+  expect(face.cover?.thickness).toBe(10)
+  expect(face.bed?.hollows).toHaveLength(1)
+  const holes = face.holes.map(({ id }) => id).sort()
+  for (const { sequence } of face.order!) expect([...sequence].sort()).toEqual(holes)
+})
+
 test('marks lie within their pictures', () => {
   for (const { width, height, marks } of Object.values(practice.pictures))
     for (const [x, y] of Object.values(marks)) {

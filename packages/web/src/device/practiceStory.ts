@@ -1,5 +1,6 @@
 /** What is written so that the practice unit stands in a record: the unit file, its pictures with their marks, parts that came off, signs. */
 import {
+  faceDescribed,
   facePhotographed,
   type Happening,
   happeningsOf,
@@ -10,6 +11,7 @@ import {
 
 type UnitFile = Parameters<typeof happeningsOf>[0]
 type PartBody = Parameters<typeof partCameOut>[0]
+type FaceBody = Parameters<typeof faceDescribed>[0]
 type Pictured = { file: string; width: number; height: number }
 
 /** What lies beside the unit file: marks are pixels of the picture. */
@@ -17,6 +19,8 @@ export type PracticeFile = {
   model: string
   complaint: string
   pictures: Record<string, Pictured & { pixelsPerMillimetre: number; marks: Record<string, [number, number]> }>
+  /** What a face is told of its cover. */
+  tightening: Record<string, Omit<FaceBody, 'face'>>
   parts: readonly (Pictured & Pick<PartBody, 'part' | 'what' | 'name' | 'face' | 'hole' | 'wayRound' | 'condition'>)[]
   signs: readonly (Pictured & { face: string; sign: string })[]
 }
@@ -40,7 +44,14 @@ export function practiceHappenings(
     ...happeningsOf(shown).flatMap((happening) => {
       if (happening.type === 'unit-taken-in') return [{ ...happening, body: { ...happening.body, model, complaint } }]
       const face = String(happening.body.face)
-      if (happening.type === 'face-described') return [happening, ...faceOnPicture(practice, face, kept)]
+      if (happening.type === 'face-described') {
+        const told = practice.tightening[face]
+        return [
+          happening,
+          ...faceOnPicture(practice, face, kept),
+          ...(told === undefined ? [] : [faceDescribed({ face, ...told })]),
+        ]
+      }
       const mark = practice.pictures[face]?.marks[String(happening.body.hole)]
       if (happening.type === 'hole-marked' && mark !== undefined)
         return [{ ...happening, body: { ...happening.body, mark } }]

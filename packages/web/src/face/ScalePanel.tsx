@@ -5,7 +5,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { QuantityField, typedLength } from '../parts/Field.tsx'
 import { words } from '../words/index.ts'
-import { millimetresAt } from './marks.ts'
+import { millimetresAt, pictureOf } from './marks.ts'
 import { scaleOf } from './scale.ts'
 import type { PicturePoint } from './stage/view.ts'
 
@@ -16,26 +16,31 @@ type Props = {
   points: readonly PicturePoint[]
   onAgain: () => void
   onDone: () => void
+  /** Unless the same as done. */
+  onCancel?: () => void
 }
 
-export function ScalePanel({ unit, face, work, points, onAgain, onDone }: Props) {
+export function ScalePanel({ unit, face, work, points, onAgain, onDone, onCancel = onDone }: Props) {
   const { settings, write } = useApp()
   const [text, setText] = useState('')
   const typed = typedLength(text, settings.length)
-  const photograph = work?.photograph?.value
+  const picture = pictureOf(work)
   const distance = typed.state === 'read' ? middle(intervalOf(typed.value)) : null
-  const scale = photograph === undefined || distance === null ? null : scaleOf(points, photograph, distance)
+  const scale = distance === null ? null : scaleOf(points, picture, distance)
 
   async function keep() {
-    if (scale === null || photograph === undefined) return
-    const { pixelsPerMillimetre: _, ...picture } = photograph
+    if (scale === null) return
+    const photograph = work?.photograph?.value
     const done = await write(
       unit,
       [
-        facePhotographed({ face: face.id, ...picture, pixelsPerMillimetre: scale }),
+        // The blank sheet keeps no scale of its own: the places of the holes on it say it.
+        ...(photograph === undefined
+          ? []
+          : [facePhotographed({ face: face.id, ...photograph, pixelsPerMillimetre: scale })]),
         ...face.holes.flatMap(({ id }) => {
           const mark = work?.holes[id]?.mark?.value
-          return mark ? [holeMoved({ face: face.id, hole: id, at: millimetresAt(mark, photograph.height, scale) })] : []
+          return mark ? [holeMoved({ face: face.id, hole: id, at: millimetresAt(mark, picture.height, scale) })] : []
         }),
       ],
       words.face.scaleSet(scale.toFixed(2)),
@@ -71,7 +76,7 @@ export function ScalePanel({ unit, face, work, points, onAgain, onDone }: Props)
         </>
       )}
       <div class="buttons buttons--even">
-        <button type="button" class="button" onClick={onDone}>
+        <button type="button" class="button" onClick={onCancel}>
           {words.shell.cancel}
         </button>
         <button type="button" class="button" disabled={points.length === 0} onClick={onAgain}>

@@ -22,6 +22,9 @@ export type Mark = {
   under: readonly string[] | 'empty' | 'not noted' | 'none fits' | 'no kinds'
   /** Nothing of this hole answers the question. */
   dim: boolean
+  /** What stands in the mark in place of its hole, and what a screen reader is told in place of its verdict. */
+  number?: string
+  said?: string
 }
 
 /** Pixels of the sheet on which holes are marked while there is no photograph. */

@@ -34,6 +34,12 @@ const PATHS = {
   whole: 'M4 9V4h5M20 9V4h-5M4 15v5h5M20 15v5h-5',
   erase: 'M9 5h11v14H9L3 12zM11.5 9.5l5 5M16.5 9.5l-5 5',
   change: 'M7 9l5-5 5 5M7 15l5 5 5-5',
+  /** Three bolts and the way from one to the next. */
+  order:
+    'M5 15a2.5 2.5 0 1 0 0 5 2.5 2.5 0 0 0 0-5zM19 15a2.5 2.5 0 1 0 0 5 2.5 2.5 0 0 0 0-5zM12 3a2.5 2.5 0 1 0 0 5 2.5 2.5 0 0 0 0-5zM6.5 14.5 10 8.5M7.5 17.5h6.5M12.5 15.5l2 2-2 2',
+  forth: 'M9 4l8 8-8 8',
+  /** A plate with a corner that is drawn. */
+  outline: 'M4 17V7l7-3 9 4v9l-8 3zM4 17l8 3M18 6l4 4M22 6l-4 4',
 } as const
 
 export type IconName = keyof typeof PATHS

@@ -32,9 +32,9 @@ test('the hull leaves out what lies inside and on its sides', () => {
   ])
 })
 
-test('round four holes there are eight corners, round one hole eight, round a row a slot', () => {
-  expect(outlineAround(square, 10)).toHaveLength(8)
-  expect(outlineAround([[5, 5]], 10)).toHaveLength(8)
+test('round four holes there are four corners, round one hole four, round a row four', () => {
+  expect(outlineAround(square, 10)).toHaveLength(4)
+  expect(outlineAround([[5, 5]], 10)).toHaveLength(4)
   const slot = outlineAround(
     [
       [0, 0],
@@ -42,8 +42,8 @@ test('round four holes there are eight corners, round one hole eight, round a ro
     ],
     10,
   )!
-  expect(slot).toHaveLength(8)
-  expect(areaOf(slot)).toBeGreaterThan(50 * 20 + Math.PI * 100)
+  expect(slot).toHaveLength(4)
+  expect(areaOf(slot)).toBeCloseTo(70 * 20, 0)
   expect(outlineAround([], 10)).toBeNull()
 })
 

@@ -3,8 +3,8 @@ import { type Hole, type Point, readThread } from '@gripbook/engine'
 
 /** From the middle of a bolt to the rim, in thread diameters: room for the head and a wall. Common practice, no source. */
 const RIM = 1.5
-/** Turned by more than this at one corner, a corner of the hull becomes several. */
-const TURN = (50 * Math.PI) / 180
+/** Turned by more than this at one corner, a corner of the hull becomes several; fewer corners are easier to drag. */
+const TURN = (100 * Math.PI) / 180
 
 /** mm from the middle of the outermost bolts to the rim that suits the thickest of them; M8 where no thread can be read. */
 export function marginFor(holes: readonly Pick<Hole, 'thread'>[]): number {

@@ -4,6 +4,7 @@ import { en } from './en/index.ts'
 
 export type Words = typeof en
 
+/** Sentences of a part that is fetched when it is first wanted stand beside it: `tightening.ts`. */
 const LANGUAGES: Readonly<Record<string, Words>> = { en }
 
 /** Of the languages that the person's browser asks for, the first that there is. */

@@ -18,8 +18,9 @@ export type EngineWorker<A = unknown> = Pick<Worker, 'postMessage' | 'terminate'
   onerror: ((event: ErrorEvent) => void) | null
 }
 
-export const newWorker = (): EngineWorker<never> =>
-  new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' })
+export function newWorker<A>(): EngineWorker<A> {
+  return new Worker(new URL('./engine.worker.ts', import.meta.url), { type: 'module' })
+}
 
 type Waiting<Q, A> = {
   question: Q

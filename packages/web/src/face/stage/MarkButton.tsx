@@ -49,7 +49,7 @@ export function MarkButton({ mark, names, named, selected, movable, onOpen, onSt
           onStep(step[0] * far, step[1] * far)
         }}
       >
-        <span class="mark__number">{mark.hole}</span>
+        <span class="mark__number">{mark.number ?? mark.hole}</span>
         {mark.badge !== null && (
           <span class={`mark__badge mark__badge--${mark.badge}`}>
             <Icon name={BADGES[mark.badge]} size={13} />

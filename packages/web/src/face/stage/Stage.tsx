@@ -40,13 +40,17 @@ type Props = {
   onPoint: (at: PicturePoint) => void
   /** Over the picture: what the mode says. */
   children?: ComponentChildren
+  /** Drawn on the picture, below the marks. */
+  layer?: ComponentChildren
+  /** What the marks are, and what the button in the middle does, where they are not holes. */
+  called?: { marks: string; add: string }
 }
 
 /** px: how far a finger may miss a mark. */
 const MISS = 30
 
 export function Stage(props: Props) {
-  const { picture, url, marks, names, mode, selected, points, children } = props
+  const { picture, url, marks, names, mode, selected, points, children, layer, called } = props
   const stage = useRef<HTMLDivElement>(null)
   const [size, setSize] = useState({ width: 0, height: 0 })
   const [over, setOver] = useState(NOTHING_OVER)
@@ -180,7 +184,8 @@ export function Stage(props: Props) {
         }}
       >
         {url !== null && <img class="stage__photograph" src={url} alt={words.face.photographOf} draggable={false} />}
-        <ul class="stage__marks" aria-label={words.face.holes}>
+        {layer}
+        <ul class="stage__marks" aria-label={called?.marks ?? words.face.holes}>
           {buttons}
         </ul>
         {points.map((point, i) => (
@@ -194,7 +199,7 @@ export function Stage(props: Props) {
           <button
             type="button"
             class="stage__tool"
-            aria-label={mode === 'mark' ? words.face.addInMiddle : words.face.pointInMiddle}
+            aria-label={called?.add ?? (mode === 'mark' ? words.face.addInMiddle : words.face.pointInMiddle)}
             onClick={() => {
               const at = onPicture(shown, picture, { x: size.width / 2, y: size.height / 2 })
               if (mode === 'mark') props.onAdd(at)

@@ -10,6 +10,7 @@ const PLACES: Record<Route['at'], string> = {
   face: 'the face',
   tray: 'the tray',
   readings: 'the readings',
+  tightening: 'the tightening',
 }
 
 export const shell = {
