@@ -143,7 +143,7 @@ export const spreadsSnug: PublishedTable = {
   ],
 }
 
-/** Bed and bolts one-sided, all run down by hand first; full contact on a mesh of 5 mm. */
+/** Bed and bolts one-sided, all run down by hand first; full contact with the bed as springs at nodes 5 mm apart. */
 export const spreadsSnugContact: PublishedTable = {
   source: PROGRAM,
   table: 'spread, one-sided bed and bolts, hand-snug first',
@@ -166,7 +166,7 @@ export const spreadsSnugContact: PublishedTable = {
   ],
 }
 
-/** Bed and bolts one-sided, bolts loose before their turn; full contact. */
+/** Bed and bolts one-sided, bolts loose before their turn; full contact with the bed as springs at nodes 5 mm apart. */
 export const spreadsLooseContact: PublishedTable = {
   source: PROGRAM,
   table: 'spread, one-sided bed and bolts, loose',

@@ -1,23 +1,7 @@
-/** Worked answers on the stiffness of a joint. All were worked out again from the printed figures; two slips of the book are named. */
+/** Worked answers on the stiffness of a joint. All were worked out again from the printed figures; slips of the book are named. */
 import type { PublishedTable } from './table.ts'
 
 const BOOK = "solutions manual of Shigley's Mechanical Engineering Design, chapter 8"
-
-/** M12, grip 40, steel and cast iron. The exponential formula for the members: 2361 steel, 1124 iron, in series 1523. */
-export const problem820: PublishedTable = {
-  source: BOOK,
-  table: 'Problem 8-20',
-  basis: 'seen',
-  unit: 'MN/m',
-  columns: ['what', 'value'],
-  rows: [
-    ['bolt, as printed', '466.8'],
-    ['member, steel', '2361'],
-    ['member, iron', '1124'],
-    ['joint', '1523'],
-    ['share', '.2346'],
-  ],
-}
 
 /** The bolt of 8-20: 113·84.3·207/(113·lt + 84.3·ld). The book prints lt 15 for a grip of 45; a grip of 40 gives lt 10. */
 export const bolt820: PublishedTable = {
@@ -77,14 +61,17 @@ export const shares: PublishedTable = {
   ],
 }
 
-/** The M10 in a grip of 45 mm. */
-export const inSeriesM10: PublishedTable = {
+/** The M10 in a grip of 45 mm; and 8-20, whose halves of steel and iron are twice as stiff as the 2361 and 1124 printed for the whole grip. */
+export const inSeriesMetric: PublishedTable = {
   source: BOOK,
-  table: 'M10 in 45 mm, frusta in series',
+  table: 'M10 in 45 mm and Problem 8-20, springs in series',
   basis: 'seen',
   unit: 'MN/m',
-  columns: ['parts', 'series'],
-  rows: [['3503 44044 1567', '1057']],
+  columns: ['of', 'parts', 'series'],
+  rows: [
+    ['M10 members', '3503 44044 1567', '1057'],
+    ['8-20 members', '4722 2248', '1523'],
+  ],
 }
 
 /** 8-23 prints 2158 for its frusta 5316, 15 620 and 3887: it takes 55 620 for the second by a slip. */
@@ -93,6 +80,6 @@ export const inSeries823: PublishedTable = {
   table: 'Problem 8-23, frusta in series',
   basis: 'calculated',
   unit: 'MN/m',
-  columns: ['parts', 'series'],
-  rows: [['5316 15620 3887', '1963']],
+  columns: ['of', 'parts', 'series'],
+  rows: [['8-23 members', '5316 15620 3887', '1963']],
 }

@@ -7,7 +7,7 @@ import * as books from '../../../../published/timoshenko-plates.ts'
 import { type Check, checksOf, digits, type Near, percent } from '../../../joints/testing/check.ts'
 import { factored } from '../../../maths/skyline.ts'
 import type { Cover, Point } from '../../../unit.ts'
-import { condense, responseTo } from '../condense.ts'
+import { condense, responseTo, type Seating } from '../condense.ts'
 import { bendingStiffness, onBed, plateOf, valueAt } from '../plate.ts'
 import { bent, deflectionAt, type HeldPlate, type Hold, heldPlate, momentsAt } from './heldPlate.ts'
 
@@ -182,12 +182,21 @@ function beamChecks(): Check[] {
   ]
 }
 
-/** The easy cover as Gripbook takes it, on its bed. `stiffer` multiplies its modulus. */
-export function easyCompliance(stiffer = 1, grid?: number): number[][] {
+/** The easy cover as Gripbook takes it, with its bed and the places of its bolts. */
+export function easyFace(): { cover: SizedCover; bed: Seating; points: Point[] } {
   const { outline, thickness, young, poisson, bed, points } = easy.easyCover
   const copy = (list: readonly (readonly [number, number])[]) => list.map(([x, y]): Point => [x, y])
-  const cover = { outline: copy(outline), thickness, young: young * stiffer, poisson }
-  return condense(cover, { stiffness: bed }, copy(points), grid).compliance
+  return {
+    cover: { outline: copy(outline), thickness, young, poisson },
+    bed: { stiffness: bed },
+    points: copy(points),
+  }
+}
+
+/** Its compliance, with the modulus so many times as great. */
+export function easyCompliance(stiffer = 1, grid?: number): number[][] {
+  const { cover, bed, points } = easyFace()
+  return condense({ ...cover, young: cover.young * stiffer }, bed, points, grid).compliance
 }
 
 function easyChecks(): Check[] {
