@@ -325,7 +325,7 @@ test.each<[string, Cover, Point[], number]>([
       [60, 20],
       [10, 70],
     ],
-    500,
+    50,
   ],
   [
     'a frame',
