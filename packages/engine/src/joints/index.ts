@@ -1,4 +1,5 @@
 export * from './boltClass.ts'
+export * from './boltCompliance.ts'
 export * from './breakingTorque.ts'
 export * from './drag.ts'
 export * from './engagement.ts'

@@ -77,8 +77,8 @@ export type Assumption =
 /** Why an order is advised. */
 export type Advice =
   | { why: 'stated'; order: number }
-  /** The search found nothing truly better than a pattern that can be remembered. */
-  | { why: 'pattern'; order: number; found: number }
+  /** The search found nothing truly better than a pattern that can be remembered; `found`: what it found, where that is not the same. */
+  | { why: 'pattern'; order: number; found?: number }
   | { why: 'found'; order: number; against: number }
 
 export type TighteningAnswer = {

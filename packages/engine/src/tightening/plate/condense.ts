@@ -1,7 +1,7 @@
 import { factored, type Skyline, solveInPlace } from '../../maths/skyline.ts'
 import type { Bed, Cover, Point } from '../../unit.ts'
 import { boxOf } from './outline.ts'
-import { ALUMINIUM, bendingStiffness, onBed, type Plate, plateOf, REACH, shapeAt } from './plate.ts'
+import { ALUMINIUM, bendingStiffness, onBed, type Plate, plateOf, REACH, shapeAt, valueAt } from './plate.ts'
 
 /** A bed as one figure: N/mm³, and where nothing lies under the cover. */
 export type Seating = { stiffness: number; hollows?: NonNullable<Bed['hollows']> }
@@ -9,6 +9,8 @@ export type Seating = { stiffness: number; hollows?: NonNullable<Bed['hollows']>
 export type Condensed = {
   /** Sink in mm at place i for 1 N down at place j. */
   compliance: number[][]
+  /** Sink at each further place (row) for 1 N down at place j. */
+  elsewhere: number[][]
   /** Step of the grid, mm. */
   grid: number
   /** How far the figures may be off, as a share of the greatest: a third of what halving the step changed last. */
@@ -22,24 +24,35 @@ const MOST_UNKNOWNS = 9_000
 
 /**
  * The plate on its bed, reduced to places on it: the compliance that all tightening is computed with. The bed holds both ways here. Thickness, places in mm, modulus in MPa. The step
- * of the grid is halved until it no longer matters, or is `grid` mm when that is given.
+ * of the grid is halved until it no longer matters, or is `grid` mm when that is given. `further`: places where only the sink is wanted.
  */
-export function condense(cover: Cover, bed: Seating, points: readonly Point[], grid?: number): Condensed {
+export function condense(
+  cover: Cover,
+  bed: Seating,
+  points: readonly Point[],
+  grid?: number,
+  further: readonly Point[] = [],
+): Condensed {
   const at = (step: number) => {
     const plate = plateOf(cover, bed.hollows, step)
-    return complianceOf(plate, factored(onBed(plate, bed.stiffness)), points)
+    const factor = factored(onBed(plate, bed.stiffness))
+    const responses = points.map((place) => responseTo(plate, factor, place))
+    return {
+      compliance: complianceFrom(plate, responses, points),
+      elsewhere: further.map((place) => responses.map((field) => valueAt(plate, field, place))),
+    }
   }
   let step = grid ?? firstStep(cover, bed)
   let coarse = at(2 * step)
   let fine = at(step)
-  let error = apart(coarse, fine) / 3
+  let error = apart(coarse.compliance, fine.compliance) / 3
   while (grid === undefined && error > WANTED && unknownsAt(cover, step / 2) <= MOST_UNKNOWNS) {
     step /= 2
     coarse = fine
     fine = at(step)
-    error = apart(coarse, fine) / 3
+    error = apart(coarse.compliance, fine.compliance) / 3
   }
-  return { compliance: fine, grid: step, error }
+  return { ...fine, grid: step, error }
 }
 
 /** Sink of every unknown for 1 N down at a place. */
@@ -50,25 +63,9 @@ export function responseTo(plate: Plate, factor: Skyline, at: Point): Float64Arr
   return solveInPlace(factor, load)
 }
 
-/** Sink at place i for 1 N at place j, mm/N, from a factored stiffness. Symmetric to the last digit. */
-export function complianceOf(plate: Plate, factor: Skyline, points: readonly Point[]): number[][] {
-  const responses = points.map((at) => responseTo(plate, factor, at))
-  return complianceFrom(plate, responses, points)
-}
-
-export function complianceFrom(
-  plate: Plate,
-  responses: readonly Float64Array[],
-  points: readonly Point[],
-): number[][] {
-  const rows = points.map((at) => {
-    const { unknowns, values } = shapeAt(plate, at)
-    return responses.map((field) => {
-      let sum = 0
-      for (let a = 0; a < REACH; a++) sum += values[a]! * field[unknowns[a]!]!
-      return sum
-    })
-  })
+/** Sink at place i for 1 N at place j, mm/N, from the responses to each. Symmetric to the last digit. */
+export function complianceFrom(plate: Plate, responses: readonly Float64Array[], points: readonly Point[]): number[][] {
+  const rows = points.map((at) => responses.map((field) => valueAt(plate, field, at)))
   return rows.map((row, i) => row.map((value, j) => (value + rows[j]![i]!) / 2))
 }
 

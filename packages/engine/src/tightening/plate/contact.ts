@@ -37,7 +37,7 @@ const MOST_UNKNOWNS = 700
  */
 export function coverOnBed(cover: Cover, bed: Seating, points: readonly Point[], fine?: Condensed): CoverOnBed {
   const plate = plateOf(cover, bed.hollows, Math.max(fine?.grid ?? 0, contactStep(cover)))
-  let touching = new Uint8Array(plate.seat.count).fill(1)
+  let touching: Uint8Array = new Uint8Array(plate.seat.count).fill(1)
   let bent = bend(touching)
   const missing = fine?.compliance.map((row, i) => row.map((c, j) => c - bent.compliance[i]![j]!))
   if (missing !== undefined) bent.compliance = added(bent.compliance, missing)

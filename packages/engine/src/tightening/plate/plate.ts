@@ -5,8 +5,9 @@
  * @source plate energy: Timoshenko and Woinowsky-Krieger, art. 22; splines on a cut grid: Höllig, Finite Element Methods with B-Splines; Parvizian, Düster and Rank, Finite
  * cell method (2007)
  */
-import { must } from '../../must.ts'
+
 import { placeIn, type Skyline, skylineOf } from '../../maths/skyline.ts'
+import { must } from '../../must.ts'
 import type { Bed, Cover, Point } from '../../unit.ts'
 import { boxOf } from './outline.ts'
 import { type Cell, cellsOf, type Grid, type Piece } from './pieces.ts'
@@ -83,7 +84,9 @@ export function plateOf(cover: Cover, hollows: Bed['hollows'], step: number): Pl
       for (let k = 0; k < energy.length; k++) energy[k] = stiffness * whole.energy[k]!
       if (cell.whole.seated) {
         seat.begin(unknowns)
-        whole.areas.forEach((area, k) => seat.add(area, k * REACH))
+        whole.areas.forEach((area, k) => {
+          seat.add(area, k * REACH)
+        })
         seated += step ** 2
       }
     } else {
