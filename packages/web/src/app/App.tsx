@@ -26,6 +26,7 @@ import { useStatus } from './useStatus.ts'
 const SettingsPage = later(() => import('../settings/SettingsPage.tsx').then((part) => part.SettingsPage))
 const PartsPage = later(() => import('../unit/PartsPage.tsx').then((part) => part.PartsPage))
 const StoryPage = later(() => import('../unit/StoryPage.tsx').then((part) => part.StoryPage))
+const TighteningPage = later(() => import('../tightening/TighteningPage.tsx').then((part) => part.TighteningPage))
 
 export function App() {
   const [route, setRoute] = useState(() => readRoute(location.pathname))
@@ -129,6 +130,8 @@ function Screen({ route }: { route: Route }) {
       return <TrayPage key={`${route.unit} ${route.face}`} {...route} />
     case 'readings':
       return <ReadingsPage key={`${route.unit} ${route.face}`} {...route} />
+    case 'tightening':
+      return <TighteningPage key={`${route.unit} ${route.face}`} {...route} />
   }
 }
 

@@ -11,6 +11,7 @@ export type Route =
   | { at: 'face'; book: BookName; unit: string; face: string; hole?: string }
   | { at: 'tray'; book: BookName; unit: string; face: string }
   | { at: 'readings'; book: BookName; unit: string; face: string; of?: string }
+  | { at: 'tightening'; book: BookName; unit: string; face: string }
 
 /** The route of a path; one that leads nowhere leads to the list of units. */
 export function readRoute(path: string): Route {
@@ -21,7 +22,7 @@ export function readRoute(path: string): Route {
   if (what !== 'unit' || !unit) return { at: 'units' }
   if (place === 'story' || place === 'parts') return { at: place, book, unit }
   if (place !== 'face' || !face) return { at: 'unit', book, unit }
-  if (more === 'tray') return { at: 'tray', book, unit, face }
+  if (more === 'tray' || more === 'tightening') return { at: more, book, unit, face }
   if (more === 'readings') return { at: 'readings', book, unit, face, ...(of ? { of } : {}) }
   if (more === 'hole' && of) return { at: 'face', book, unit, face, hole: of }
   return { at: 'face', book, unit, face }
@@ -34,7 +35,7 @@ export function pathOf(route: Route): string {
   const parts = ['unit', route.unit]
   if (route.at === 'story' || route.at === 'parts') parts.push(route.at)
   if ('face' in route) parts.push('face', route.face)
-  if (route.at === 'tray') parts.push('tray')
+  if (route.at === 'tray' || route.at === 'tightening') parts.push(route.at)
   if (route.at === 'readings') parts.push('readings', ...(route.of === undefined ? [] : [route.of]))
   if (route.at === 'face' && route.hole !== undefined) parts.push('hole', route.hole)
   return `${route.book === 'practice' ? '/practice' : ''}/${parts.map(encodeURIComponent).join('/')}`
@@ -42,7 +43,8 @@ export function pathOf(route: Route): string {
 
 /** Where "back" leads: one step out, whatever way one came. */
 export function outOf(route: Route): Route {
-  if (route.at === 'tray' || route.at === 'readings' || (route.at === 'face' && route.hole !== undefined))
+  const onFace = route.at === 'tray' || route.at === 'readings' || route.at === 'tightening'
+  if (onFace || (route.at === 'face' && route.hole !== undefined))
     return { at: 'face', book: route.book, unit: route.unit, face: route.face }
   if (route.at === 'face' || route.at === 'story' || route.at === 'parts')
     return { at: 'unit', book: route.book, unit: route.unit }

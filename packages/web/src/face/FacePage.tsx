@@ -195,6 +195,9 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
             <BarLink icon="measure" to={{ at: 'readings', ...here }}>
               {words.face.readings}
             </BarLink>
+            <BarLink icon="order" to={{ at: 'tightening', ...here }}>
+              {words.face.tightening}
+            </BarLink>
           </nav>
         )}
       </div>

@@ -23,7 +23,7 @@ export function CompareTab({ answer, left, onLeft }: Props) {
   const full = fullBar(answer, [left, right])
   return (
     <div class="stack">
-      <div class="row">
+      <div class="compare__picks">
         <Pick label={words.compareLeft} orders={answer.orders} value={left.kind} onPick={onLeft} />
         <Pick label={words.compareRight} orders={answer.orders} value={right.kind} onPick={setPicked} />
       </div>

@@ -32,15 +32,6 @@ export function DrawPanel({ target, count, closed, picked, canUndo, fromMarks, .
         {line ? words.ends(count) : words.corners(count)}
         {picked !== null && !line && ` · ${words.picked(picked + 1)}`}
       </p>
-      {fromMarks !== null && (
-        <div class="stack stack--tight">
-          <button type="button" class="button" onClick={fromMarks.take}>
-            <Icon name="outline" />
-            {words.fromMarks}
-          </button>
-          <p class="quiet">{words.fromMarksWhat(fromMarks.margin)}</p>
-        </div>
-      )}
       <div class="buttons buttons--even">
         <button type="button" class="button" disabled={picked === null} onClick={does.onRemove}>
           <Icon name="minus" />
@@ -51,6 +42,15 @@ export function DrawPanel({ target, count, closed, picked, canUndo, fromMarks, .
           {words.startAgain}
         </button>
       </div>
+      {fromMarks !== null && (
+        <div class="stack stack--tight">
+          <button type="button" class="button" onClick={fromMarks.take}>
+            <Icon name="outline" />
+            {words.fromMarks}
+          </button>
+          <p class="quiet">{words.fromMarksWhat(fromMarks.margin)}</p>
+        </div>
+      )}
       <div class="buttons buttons--even face__sticky">
         <button type="button" class="button button--stop" disabled={!canUndo} onClick={does.onUndo}>
           <Icon name="undo" />

@@ -1,5 +1,5 @@
 /** Pressure in the joint and where the cover stands off, over the photograph, with what the shades mean. */
-import type { CoverMap } from '@gripbook/engine'
+import type { CoverMap, Point } from '@gripbook/engine'
 import { useId, useMemo } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import type { Picture } from '../face/marks.ts'
@@ -9,10 +9,17 @@ import type { Frame } from './frame.ts'
 import type { ShownMap } from './useTightening.ts'
 import './MapLayer.css'
 
-type Props = { map: CoverMap; greatest: number; picture: Picture; frame: Frame }
+type Props = {
+  map: CoverMap
+  greatest: number
+  picture: Picture
+  frame: Frame
+  cover: { outline: readonly Point[]; openings: readonly (readonly Point[])[] }
+}
 
-export function MapLayer({ map, greatest, picture, frame }: Props) {
+export function MapLayer({ map, greatest, picture, frame, cover }: Props) {
   const hatch = useId()
+  const plate = useId()
   const { bands, gap } = useMemo(() => bandsOf(map, topOf(greatest)), [map, greatest])
   const corner = frame.toPicture([0, 0])
   // Millimetres of the face, x to the right and y upwards, onto pixels of the picture.
@@ -29,8 +36,11 @@ export function MapLayer({ map, greatest, picture, frame }: Props) {
           <rect class="map-hatch__ground" width="3" height="3" />
           <rect class="map-hatch__line" width="1.1" height="3" />
         </pattern>
+        <clipPath id={plate}>
+          <path clip-rule="evenodd" d={[cover.outline, ...cover.openings].map(polygon).join('')} />
+        </clipPath>
       </defs>
-      <g transform={place}>
+      <g transform={place} clip-path={`url(#${plate})`}>
         {bands.map(({ path }, i) => (
           <path key={i} class={`map-band map-band--${i + 1}`} d={path} />
         ))}
@@ -64,4 +74,9 @@ export function MapLegend({ cover }: { cover: ShownMap }) {
       </p>
     </section>
   )
+}
+
+/** In mm of the face. */
+function polygon(corners: readonly Point[]): string {
+  return `M${corners.map(([x, y]) => `${x} ${y}`).join('L')}Z`
 }

@@ -82,6 +82,18 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
     await write(folded.id, [orderChosen({ face: face.id, name, passes: passesToKeep(chosen) })], words.used(name))
   }
 
+  const pictureChoice = (
+    <Choice
+      label={words.mapLabel}
+      quiet
+      options={[
+        { value: 'photograph', words: words.mapHide },
+        { value: 'map', words: words.mapShow },
+      ]}
+      value={mapped ? 'map' : 'photograph'}
+      onChoose={(value) => setMapped(value === 'map')}
+    />
+  )
   return (
     <div class="face tightening">
       <Stage
@@ -105,7 +117,7 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
         layer={
           <>
             {mapped && cover.map !== null && (
-              <MapLayer map={cover.map} greatest={cover.greatest} picture={picture} frame={frame} />
+              <MapLayer map={cover.map} greatest={cover.greatest} picture={picture} frame={frame} cover={drawn} />
             )}
             <CoverLayer picture={picture} frame={frame} draft={drawn} />
             {order !== null && (
@@ -121,30 +133,25 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
         }
       >
         <div class="stage__over">
-          <Choice
-            label={words.mapLabel}
-            quiet
-            options={[
-              { value: 'photograph', words: words.mapHide },
-              { value: 'map', words: words.mapShow },
-            ]}
-            value={mapped ? 'map' : 'photograph'}
-            onChoose={(value) => setMapped(value === 'map')}
-          />
+          {!settings.gloves && pictureChoice}
           {away && <p class="stage__note">{shared.photograph.away}</p>}
         </div>
       </Stage>
       <div class="face__panel">
         <div class="stack">
           {answer !== null && (
-            <Choice
-              label={words.tabsLabel}
-              quiet
-              options={TABS.map((value) => ({ value, words: words.tabs[value] }))}
-              value={tab}
-              onChoose={setTab}
-            />
+            <div class="plan-tabs">
+              <Choice
+                label={words.tabsLabel}
+                quiet
+                options={TABS.map((value) => ({ value, words: words.tabs[value] }))}
+                value={tab}
+                onChoose={setTab}
+              />
+            </div>
           )}
+          {/* Large buttons leave a small picture: with gloves this one lies in the panel. */}
+          {settings.gloves && <div class="plan-tabs">{pictureChoice}</div>}
           <PlanState
             plan={plan}
             onCover={() => onCover(plan.faults)}

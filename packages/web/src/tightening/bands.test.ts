@@ -34,7 +34,7 @@ test('an even pressure is one band over the whole grid', () => {
   const { bands } = bandsOf(even, 1)
   expect(bands.map(({ path }) => path === '')).toEqual([true, true, false, true, true])
   // points stand in the middle of their cells, the finer ones too
-  expect(covered(bands[2]!.path)).toBeCloseTo(7 * 4, 6)
+  expect(covered(bands[2]!.path)).toBeCloseTo(17 * 0.375 * (9 * 0.375), 6)
 })
 
 test('the top is a round figure that holds the greatest pressure, and not much more', () => {

@@ -12,12 +12,12 @@ export type Bands = {
 export const BANDS = 5
 /** mm: a gap that no feeler gauge finds is none. */
 const LEAST_GAP = 0.001
-/** Points of the grid are drawn this many times finer, so that bands have smooth edges. */
-const FINER = 3
+/** About so many cells along the longer side: bands have smooth edges, and a phone still draws them at once. */
+const CELLS = 220
 
 /** `top`: pressure at the end of the last band, MPa; the same for every step of an order, so that a colour keeps its meaning. */
 export function bandsOf(map: CoverMap, top: number): Bands {
-  const finer = finerMap(map, FINER)
+  const finer = finerMap(map, Math.max(1, Math.min(8, Math.round(CELLS / Math.max(map.columns, map.rows)))))
   const width = top / BANDS
   const bandAt = (pressure: number | null) =>
     pressure === null || pressure <= 0 ? null : Math.min(BANDS - 1, Math.floor(pressure / width))
@@ -61,7 +61,10 @@ function cellsWhere({ from, step, columns, rows }: CoverMap, where: (at: number)
   return path
 }
 
-/** Values between the points, linear; where a neighbour lies off the cover the nearest point counts. */
+/**
+ * Values between the points, linear; where a neighbour lies off the cover the nearest point on it counts. What reaches over the edge is cut off by
+ * whoever draws it.
+ */
 function finerMap(map: CoverMap, times: number): CoverMap {
   const columns = (map.columns - 1) * times + 1
   const rows = (map.rows - 1) * times + 1
@@ -70,13 +73,19 @@ function finerMap(map: CoverMap, times: number): CoverMap {
       const x = (i % columns) / times
       const y = Math.floor(i / columns) / times
       const [left, low] = [Math.floor(x), Math.floor(y)]
-      const [right, high] = [Math.min(left + 1, map.columns - 1), Math.min(low + 1, map.rows - 1)]
-      const corner = (column: number, row: number) => values[row * map.columns + column] ?? null
-      const nearest = corner(x - left < 0.5 ? left : right, y - low < 0.5 ? low : high)
-      const [a, b, c, d] = [corner(left, low), corner(right, low), corner(left, high), corner(right, high)]
-      if (nearest === null || a === null || b === null || c === null || d === null) return nearest
       const [along, up] = [x - left, y - low]
-      return (a * (1 - along) + b * along) * (1 - up) + (c * (1 - along) + d * along) * up
+      const corners = [
+        { column: left, row: low, weight: (1 - along) * (1 - up) },
+        { column: Math.min(left + 1, map.columns - 1), row: low, weight: along * (1 - up) },
+        { column: left, row: Math.min(low + 1, map.rows - 1), weight: (1 - along) * up },
+        { column: Math.min(left + 1, map.columns - 1), row: Math.min(low + 1, map.rows - 1), weight: along * up },
+      ].flatMap(({ column, row, weight }) => {
+        const value = values[row * map.columns + column] ?? null
+        return value === null ? [] : [{ value, weight }]
+      })
+      if (corners.length === 0) return null
+      if (corners.length === 4) return corners.reduce((sum, { value, weight }) => sum + value * weight, 0)
+      return corners.reduce((near, corner) => (corner.weight > near.weight ? corner : near)).value
     })
   return {
     ...map,
@@ -89,4 +98,4 @@ function finerMap(map: CoverMap, times: number): CoverMap {
 }
 
 const known = (values: readonly (number | null)[]) => values.filter((value) => value !== null)
-const short = (value: number) => String(Math.round(value * 100) / 100)
+const short = (value: number) => String(Math.round(value * 1000) / 1000)

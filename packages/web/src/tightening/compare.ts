@@ -52,8 +52,8 @@ export function besides(answer: Pick<TighteningAnswer, 'orders' | 'advice'>, lef
   const { orders, advice } = answer
   const advised = orders[advice.order]
   if (advised !== undefined && advised !== left) return advised
-  const against =
-    advice.why === 'found' ? orders[advice.against] : advice.why === 'pattern' ? orders[advice.found] : left
+  const heldAgainst = advice.why === 'found' ? advice.against : advice.why === 'pattern' ? advice.found : undefined
+  const against = heldAgainst === undefined ? undefined : orders[heldAgainst]
   if (against !== undefined && against !== left) return against
   const others = orders.filter((order) => order !== left)
   return others.reduce((least, order) => (order.spread < least.spread ? order : least), others[0] ?? left)

@@ -75,11 +75,10 @@ export function orderMarks(
 
 type WayProps = { order: OrderAnswer; pass: number; step: number | null; places: Places; picture: Picture }
 
-/** The way of the wrench in a pass: gone so far, and still to go. */
+/** The way of the wrench in a pass. */
 export function WayLayer({ order, pass, step, places, picture }: WayProps) {
   const way = wayOf(order, pass)
-  const first = order.steps.findIndex((one) => one.pass === pass)
-  const now = step === null ? way.length - 1 : step - first
+  const now = step === null ? null : step - order.steps.findIndex((one) => one.pass === pass)
   const path = (holes: readonly string[]) => {
     const points = holes.flatMap((hole) => {
       const place = places.get(hole)
@@ -89,8 +88,9 @@ export function WayLayer({ order, pass, step, places, picture }: WayProps) {
     })
     return points.length < 2 ? '' : `M${points.join('L')}`
   }
-  const gone = path(way.slice(0, now + 1))
-  const ahead = path(way.slice(now))
+  // The order as a whole, or step by step: where the wrench comes from, and where it goes next.
+  const gone = path(now === null ? way : way.slice(Math.max(0, now - 1), now + 1))
+  const ahead = now === null ? '' : path(way.slice(now, now + 2))
   return (
     <svg
       class="cover-layer way"

@@ -1,5 +1,5 @@
 /** The engine on a thread of its own: the page is never blocked by a sum. */
-import { type MixedIntegerSolver, place, type Unit } from '@gripbook/engine'
+import { type MixedIntegerSolver, place, type TighteningProgress, type Unit } from '@gripbook/engine'
 import type { Answered, Asked } from './asked.ts'
 
 let solver: Promise<MixedIntegerSolver> | undefined
@@ -8,13 +8,20 @@ addEventListener('message', ({ data }: MessageEvent<Asked>) => {
   void answer(data)
 })
 
-async function answer({ number, unit }: Asked): Promise<void> {
-  const say = (answered: Answered) => postMessage(answered)
+async function answer(asked: Asked): Promise<void> {
+  const { number } = asked
+  const say = (answered: Answered<unknown>) => postMessage(answered)
   try {
-    say({ number, ok: true, answer: await place(unit as Unit, { solver: loadSolver }) })
+    say({ number, ok: true, answer: await answerOf(asked, (progress) => say({ number, progress })) })
   } catch (error) {
     say({ number, ok: false, why: error instanceof Error ? error.message : String(error) })
   }
+}
+
+async function answerOf(asked: Asked, told: (progress: TighteningProgress) => void): Promise<unknown> {
+  if (asked.what === 'placement') return place(asked.unit as Unit, { solver: loadSolver })
+  const { answerTightening } = await import('./tightening.ts')
+  return answerTightening(asked, told)
 }
 
 /** A megabyte that most faces never need: fetched when a face does. */
