@@ -1,5 +1,6 @@
 /**
- * What the tests want of the machine beyond Node and npm: a PostgreSQL as a shop would have it, and a browser. Installed where that can be done (Debian, as
+ * What the tests want of the machine beyond Node and npm: a PostgreSQL as a shop would have it, a browser, and
+ * a finite-element program to compare with. Installed where that can be done (Debian, as
  * root); where not, what to install is said, and the tests that want it skip with words.
  */
 import { spawnSync } from 'node:child_process'
@@ -8,6 +9,7 @@ import { existsSync, readdirSync } from 'node:fs'
 const WANTED = [
   { name: 'postgresql', isThere: hasPostgresql },
   { name: 'chromium', isThere: hasChromium },
+  { name: 'calculix-ccx', isThere: () => existsSync('/usr/bin/ccx') },
 ]
 
 /** Says in one line what is there, was installed or is missing. @returns {string} */

@@ -13,12 +13,12 @@ export type Condensed = {
   elsewhere: number[][]
   /** Step of the grid, mm. */
   grid: number
-  /** How far the figures may be off, as a share of the greatest: a third of what halving the step changed last. */
+  /** How far the figures may be off, as a share of the greatest: what halving the step changed last. At smooth places it is far less, at inner corners about this. */
   error: number
 }
 
 /** Steps until the error is below this share; finer grids cost more than a casting's own doubt is worth. */
-const WANTED = 0.004
+const WANTED = 0.01
 /** Unknowns of the finest grid that is tried. */
 const MOST_UNKNOWNS = 9_000
 
@@ -45,12 +45,12 @@ export function condense(
   let step = grid ?? firstStep(cover, bed)
   let coarse = at(2 * step)
   let fine = at(step)
-  let error = apart(coarse.compliance, fine.compliance) / 3
+  let error = apart(coarse.compliance, fine.compliance)
   while (grid === undefined && error > WANTED && unknownsAt(cover, step / 2) <= MOST_UNKNOWNS) {
     step /= 2
     coarse = fine
     fine = at(step)
-    error = apart(coarse.compliance, fine.compliance) / 3
+    error = apart(coarse.compliance, fine.compliance)
   }
   return { ...fine, grid: step, error }
 }

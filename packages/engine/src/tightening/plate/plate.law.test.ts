@@ -62,7 +62,7 @@ const FIELDS: {
   { name: 'xy', at: ([x, y]) => x * y, curves: [0, 0, 1], unknown: ([x, y]) => x * y },
 ]
 
-describe('patch test: a plate that is bent evenly', () => {
+describe('[TI1] patch test: a plate that is bent evenly', () => {
   const plate = plateOf(odd, undefined, STEP)
   const rigidity = bendingStiffness(odd.young, odd.poisson, odd.thickness)
   const area = areaOf(odd.outline) - areaOf(odd.openings![0]!)
@@ -110,7 +110,7 @@ describe('patch test: a plate that is bent evenly', () => {
   )
 })
 
-test('the bed carries what the bolts press, at the place where they press', () => {
+test('[TI3] the bed carries what the bolts press, at the place where they press', () => {
   fc.assert(
     fc.property(fc.double({ min: 0.05, max: 500, noNaN: true }), place(), (bed, at) => {
       const plate = plateOf(odd, undefined, STEP)
@@ -146,7 +146,7 @@ test('one bolt sinks by another as that one by it, and pressing anywhere never l
   )
 })
 
-test('bolts do not feel each other once they are far apart', () => {
+test('[TI2] bolts do not feel each other once they are far apart', () => {
   const cover = rectangle(240, 80, 0.3)
   const bed = bedFor(cover, 10)
   const apart = [20, 60, 100, 140]
@@ -159,7 +159,7 @@ test('bolts do not feel each other once they are far apart', () => {
   expect(felt.at(-1)).toBeLessThan(1e-3)
 })
 
-test('bolts feel each other less and less as the bed stiffens', () => {
+test('[TI2] bolts feel each other less and less as the bed stiffens', () => {
   const felt = [0.1, 10, 1000, 10_000].map((bed) => {
     const { compliance } = condense(
       odd,
@@ -178,7 +178,7 @@ test('bolts feel each other less and less as the bed stiffens', () => {
   expect(felt.at(-1)).toBeLessThan(1e-3)
 })
 
-test('a symmetric cover sinks symmetrically', () => {
+test('[TI2] a symmetric cover sinks symmetrically', () => {
   const cover = {
     ...rectangle(120, 80, 0.25),
     openings: [
@@ -354,16 +354,13 @@ test.each<[string, Cover, Point[], number]>([
     ],
     50,
   ],
-])(
-  'what the grid is said to be off by is what a grid four times finer finds, within three times: %s',
-  (_, cover, points, bed) => {
-    const chosen = condense(cover, { stiffness: bed }, points)
-    const fine = condense(cover, { stiffness: bed }, points, chosen.grid / 4).compliance
-    const largest = Math.max(...fine.flat())
-    const apart = chosen.compliance.flatMap((row, i) => row.map((sink, j) => Math.abs(sink - fine[i]![j]!)))
-    expect(Math.max(...apart) / largest).toBeLessThan(3 * chosen.error)
-  },
-)
+])('a grid four times finer finds no more than what the grid is said to be off by: %s', (_, cover, points, bed) => {
+  const chosen = condense(cover, { stiffness: bed }, points)
+  const fine = condense(cover, { stiffness: bed }, points, chosen.grid / 4).compliance
+  const largest = Math.max(...fine.flat())
+  const apart = chosen.compliance.flatMap((row, i) => row.map((sink, j) => Math.abs(sink - fine[i]![j]!)))
+  expect(Math.max(...apart) / largest).toBeLessThan(chosen.error)
+})
 
 /** A place on the odd cover, well inside its right-hand part. */
 function place(): fc.Arbitrary<Point> {

@@ -19,7 +19,7 @@ const tables = [books, roark, beds, beams, easy]
   .filter((value): value is typeof beds.infinite => typeof value === 'object' && value !== null && 'rows' in value)
 
 test.each(tables.map(({ source, table, basis }) => [source, table, basis]))(
-  'figures of plates agree with %s, %s (%s)',
+  '[TI1] figures of plates agree with %s, %s (%s)',
   (source, table, basis) => {
     const of = checks().filter((check) => check.source === `${source}, ${table}` && check.basis === basis)
     expect(of.length).toBeGreaterThan(0)
