@@ -126,7 +126,7 @@ test('every command word is answered, and told in the help', async () => {
   const usual = await run(['joint', '--thread', 'M6', '--class', '8.8', '--torque', '10 N·m'])
   expect({ status: usual.status, err: usual.err }).toEqual({ status: 0, err: '' })
   const { out } = await run(['help'])
-  for (const word of ['place', 'joint']) {
+  for (const word of ['place', 'joint', 'tighten']) {
     expect(out).toContain(`gripbook ${word} `)
     expect((await run(['help', word])).out).toContain(`gripbook ${word} `)
   }

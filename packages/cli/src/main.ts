@@ -6,12 +6,14 @@ import { jointCommand } from './commands/joint.ts'
 import { placeCommand } from './commands/place.ts'
 import { restoreCommand } from './commands/restore.ts'
 import { serveCommand } from './commands/serve.ts'
+import { tightenCommand } from './commands/tighten.ts'
 import { VERSION } from './version.ts'
 import { STATUS, type World } from './world.ts'
 
 const COMMANDS: Record<string, Command> = {
   place: placeCommand,
   joint: jointCommand,
+  tighten: tightenCommand,
   serve: serveCommand,
   backup: backupCommand,
   restore: restoreCommand,

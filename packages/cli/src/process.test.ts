@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
@@ -8,6 +8,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 const ROOT = fileURLToPath(new URL('../../..', import.meta.url))
 const COMMAND = join(ROOT, 'packages/cli/bin/gripbook.js')
 const DEMO = join(ROOT, 'demo/yard-loader.json')
+const COVER = join(ROOT, 'demo/rear-cover.json')
 
 let directory = ''
 
@@ -59,11 +60,29 @@ test.each<[string, () => string[], string]>([
   ['a directory', () => ['place', '.'], '.: this is a directory.'],
   ['a file without end', () => ['place', '/dev/zero'], 'larger than 8 MB'],
   ['a command that is none', () => ['plaec'], 'Did you mean "place"?'],
+  ['a unit without a cover', () => ['tighten', DEMO], 'No face of this unit has a cover.'],
+  [
+    'an outline that crosses itself',
+    () => [
+      'tighten',
+      file('crossed.json', readFileSync(COVER, 'utf8').replace('[10, 0], [190, 0]', '[190, 0], [10, 0]')),
+    ],
+    'faces[0].cover.outline[',
+  ],
 ])('%s ends with 2 and words, soon', (_what, args, said) => {
   const { status, out, err, milliseconds } = gripbook(args())
   expect({ status, out }).toEqual({ status: 2, out: '' })
   expect(err).toContain(said)
   expect(milliseconds).toBeLessThan(10_000)
+})
+
+test('the order of a cover is planned, with 0, and nothing but the answer is printed', () => {
+  const { status, out, err, milliseconds } = gripbook(['tighten', COVER, '--json'])
+  expect({ status, err }).toEqual({ status: 0, err: '' })
+  expect(JSON.parse(out)).toMatchObject({ gripbook: 'tightening/1', face: 'rear-cover', advice: { why: 'stated' } })
+  expect(milliseconds).toBeLessThan(60_000)
+  const strict = gripbook(['tighten', COVER, '--no-search', '--spread', '0.01'])
+  expect({ status: strict.status, err: strict.err }).toEqual({ status: 1, err: '' })
 })
 
 test('a fault in the file leaves no drawing behind', () => {

@@ -26,6 +26,7 @@ export function processWorld(process: NodeJS.Process): World {
     today: () => dayOf(new Date()),
     env: process.env,
     stopAsked: () => stopAsked(process),
+    watched: process.stderr.isTTY === true && process.env.TERM !== 'dumb',
     columns: process.stdout.columns || USUAL_COLUMNS,
     colour: process.stdout.isTTY === true && !plain,
   }

@@ -21,12 +21,15 @@ export function systemWords(fault: unknown): string | undefined {
   return code === undefined ? undefined : (SYSTEM[code] ?? `the file system refused it (${code}).`)
 }
 
+/** Every fault of a file on standard error, each with its path in it. */
+export function tellFaults(path: string, faults: readonly FileFault[], { err }: Pick<World, 'err'>): void {
+  err(`${path}: ${faults.length === 1 ? 'one fault' : `${faults.length} faults`}\n`)
+  for (const line of faultLines(faults)) err(`  ${line}\n`)
+}
+
 /** The unit in a file. Every fault is told on standard error, each with its path in the file; then there is no unit. */
 export async function readUnitFrom(path: string, world: World): Promise<Unit | undefined> {
-  const tell = (faults: readonly FileFault[]) => {
-    world.err(`${path}: ${faults.length === 1 ? 'one fault' : `${faults.length} faults`}\n`)
-    for (const line of faultLines(faults)) world.err(`  ${line}\n`)
-  }
+  const tell = (faults: readonly FileFault[]) => tellFaults(path, faults, world)
   let bytes: Uint8Array
   try {
     bytes = await world.readFile(path, LIMITS.bytes)

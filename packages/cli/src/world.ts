@@ -13,6 +13,8 @@ export type World = {
   env: Record<string, string | undefined>
   /** Resolves when the process is asked to stop (SIGINT, SIGTERM); asked a second time it ends at once. */
   stopAsked: () => Promise<void>
+  /** Standard error is a terminal: how far a long sum is may be shown there. */
+  watched: boolean
   columns: number
   colour: boolean
 }

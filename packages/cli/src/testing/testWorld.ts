@@ -9,7 +9,7 @@ export type TestWorld = World & {
 /** A world of files in memory. A name that is not there is missing, as on a disk. */
 export function testWorld(
   files: Record<string, string | Uint8Array> = {},
-  screen: { columns?: number; colour?: boolean; today?: string } = {},
+  screen: { columns?: number; colour?: boolean; watched?: boolean; today?: string } = {},
 ): TestWorld {
   const said = { out: '', err: '' }
   const written = new Map<string, string>()
@@ -39,6 +39,7 @@ export function testWorld(
     today: () => screen.today ?? '2026-06-01',
     env: {},
     stopAsked: () => Promise.resolve(),
+    watched: screen.watched ?? false,
     columns: screen.columns ?? 80,
     colour: screen.colour ?? false,
   }

@@ -81,7 +81,7 @@ const WORDS: Words = {
     `${f.value} ${f.unit} and ${f.also} ${f.alsoUnit} are not the same figure: they differ by ${rounded(f.off)} ${sizeOf(f.alsoUnit as UnitName, 'length') === undefined ? 'N·m' : 'mm'}. One is a slip; look the figure up again.`,
   'tightening-needs': (f) => NEEDED[f.missing],
   'bed-not-above-zero': () =>
-    'the softest end of the stiffness is 0 or missing: on nothing the cover finds no rest. Give a figure above 0, or both ends.',
+    'the stiffness is not above 0: on nothing the cover finds no rest. Give a figure above 0, or both ends of what it may be.',
   'outline-crosses-itself': (f) =>
     `the edge from this corner to the next meets the edge from corner [${f.other}] near ${place(f.near)} mm. Put the corners in the order in which they follow each other round.`,
   'outline-without-area': () => 'the outline encloses nothing: its corners lie in one line. Look the corners up again.',
