@@ -11,7 +11,7 @@ export function evenEnough({ spread, lastRounds }: OrderAnswer, most: number): b
  * how uneven the clamp is after each one is told beside it.
  */
 export function evenWhen(order: OrderAnswer, most: number): string {
-  const { spreads, lastRounds, spread, kind } = order
+  const { spreads, lastRounds, spread } = order
   const wanted = `the ${percentOf(most)} wanted`
   const [count = 0, ...later] = passCounts(order)
   const inVisits = later.length > 0
@@ -22,7 +22,7 @@ export function evenWhen(order: OrderAnswer, most: number): string {
   if (spread <= most) return `${they} ${percentOf(spread)}, within ${wanted}.${onTheWay}`
   if (lastRounds.spread <= most)
     return `${they} ${percentOf(spread)}; ${rounds(lastRounds.count)} at full torque after ${many === 'one pass' ? 'it' : 'them'} ${lastRounds.count === 1 ? 'brings' : 'bring'} it to ${percentOf(lastRounds.spread)}, within ${wanted}.${onTheWay}`
-  const more = kind === 'stated' ? '' : ' More passes may help: --passes 20,40,60,80,100.'
+  const more = lastRounds.still ? ' More rounds change nothing: no bolt turns any more, and a wrench loosens none.' : ''
   return `It stays above ${wanted}: ${percentOf(spread)} after ${many}, ${percentOf(lastRounds.spread)} after the last rounds.${more}${onTheWay}`
 }
 

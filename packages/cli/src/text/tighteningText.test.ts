@@ -104,7 +104,7 @@ test('where nothing was searched for, or nothing new found, nothing is said of a
 test('a found order is advised with what it is better than', () => {
   const orders = [order({ kind: 'spiral', spread: 0.2 }), order({ kind: 'found', spread: 0.06 })]
   expect(flowing({ orders, advice: { why: 'found', order: 1, against: 0 } })).toContain(
-    'Tighten in the order that was found by search in 2 visits of 2 passes. It leaves the clamp uneven by 6 %, where from the middle outward leaves 20 %.',
+    'Tighten in the order that was found by search in 2 visits of 2 passes. It leaves the clamp uneven by 6 %, where “from the middle outward” leaves 20 %.',
   )
 })
 
@@ -165,7 +165,7 @@ test.each<[string, Partial<OrderAnswer>, boolean, string]>([
     'never',
     { kind: 'cross', lastRounds: { count: 3, still: true, loads: [], spread: 0.08 } },
     false,
-    'It stays above the 5 % wanted: 22 % after 2 passes, 8 % after the last rounds. More passes may help: --passes 20,40,60,80,100. After the first: 40 %.',
+    'It stays above the 5 % wanted: 22 % after 2 passes, 8 % after the last rounds. More rounds change nothing: no bolt turns any more, and a wrench loosens none. After the first: 40 %.',
   ],
 ])('the clamp comes to what is wanted %s', (_how, answer, reached, said) => {
   const one = { ...ONE_VISIT, ...answer }

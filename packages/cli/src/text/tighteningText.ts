@@ -79,7 +79,7 @@ function adviceWords({ advice, orders }: TighteningAnswer): string {
   }
   if (advice.why === 'found') {
     const against = orders[advice.against]!
-    return `${deed}. It leaves the clamp uneven by ${percentOf(order.spread)}, where ${ORDER_NAMES[against.kind]} leaves ${percentOf(against.spread)}.`
+    return `${deed}. It leaves the clamp uneven by ${percentOf(order.spread)}, where “${ORDER_NAMES[against.kind]}” leaves ${percentOf(against.spread)}.`
   }
   const found = advice.found === undefined ? undefined : orders[advice.found]
   const search =
@@ -147,7 +147,7 @@ function torqueLines({ holes, torque }: Face, { passes }: OrderAnswer, wide: num
   }
   const items = [...groups.values()].map(
     (group) =>
-      `${[...group.shares].map((share) => figure(group.full * share, 1)).join(', then ')} N·m: ${group.holes.length === holes.length ? 'all bolts' : `${group.holes.length === 1 ? 'bolt' : 'bolts'} ${listed(group.holes)}`}`,
+      `${inTurn([...group.shares].map((share) => figure(group.full * share, 1)))} N·m: ${group.holes.length === holes.length ? 'all bolts' : `${group.holes.length === 1 ? 'bolt' : 'bolts'} ${listed(group.holes)}`}`,
   )
   return section('Torque, pass by pass', items, wide)
 }
@@ -173,5 +173,8 @@ function extremes(answer: TighteningAnswer, { steps, lastRounds, settled }: Orde
     ...after('When the surfaces have settled', settled?.loads),
   ]
 }
+
+/** "3, 6, then 10". */
+const inTurn = (figures: readonly string[]): string => figures.join(', ').replace(/, ([^,]*)$/, ', then $1')
 
 const kilo = (newtons: number): string => (newtons / 1000).toFixed(1)
