@@ -115,8 +115,8 @@ export function planTightening(
     // The search counts on a bed that holds both ways; what is told counts on one that only pushes, and there it must hold too.
     if (!isKnown) {
       add({ kind: 'found', passes })
-      const best = Math.min(...orders.filter(isPattern).map(({ spread }) => spread))
-      if (orders[orders.length - 1]!.spread > best) orders.pop()
+      const best = Math.min(...orders.filter(isPattern).map(worstOf))
+      if (worstOf(orders[orders.length - 1]!) > best) orders.pop()
     }
   }
   told({ what: 'orders', done: 1 })
@@ -323,16 +323,20 @@ function sameOrder(a: readonly Pass[], b: readonly Pass[]): boolean {
 
 const isPattern = ({ kind }: OrderAnswer): boolean => kind !== 'stated' && kind !== 'found'
 
+/** The figure by which orders are compared: the spread, and where the bed is a range the worst over it. */
+function worstOf({ spread, overBed }: OrderAnswer): number {
+  return overBed.length === 1 ? spread : Math.max(spread, ...overBed)
+}
+
 /** The stated order rules. Else the found one where it is truly better, or the shop's pattern unless another pattern is. */
 function adviceOn(orders: readonly OrderAnswer[]): Advice {
   if (orders[0]!.kind === 'stated') return { why: 'stated', order: 0 }
-  const worst = ({ spread, overBed }: OrderAnswer) => Math.max(spread, ...overBed)
   const found = orders.findIndex(({ kind }) => kind === 'found')
   const pattern = orders.reduce(
-    (best, order, i) => (isPattern(order) && worst(order) < TRULY * worst(orders[best]!) ? i : best),
+    (best, order, i) => (isPattern(order) && worstOf(order) < TRULY * worstOf(orders[best]!) ? i : best),
     orders.findIndex(isPattern),
   )
-  if (found >= 0 && worst(orders[found]!) <= TRULY * worst(orders[pattern]!))
+  if (found >= 0 && worstOf(orders[found]!) <= TRULY * worstOf(orders[pattern]!))
     return { why: 'found', order: found, against: pattern }
   return { why: 'pattern', order: pattern, ...(found < 0 ? {} : { found }) }
 }
