@@ -36,7 +36,6 @@ import { recordHash, upTo } from './proof.ts'
 import { sha256OfText } from './sha256.ts'
 import { DEVICES, UNIT, uuid } from './testing/bench.ts'
 import { unitFileOf } from './toUnitFile.ts'
-import { FULL } from './unitFile/testing/units.ts'
 
 const [PHONE, TABLET, DESK] = DEVICES
 
@@ -377,32 +376,6 @@ test('what a unit file cannot hold is left out of it and told', () => {
     ['pan', 'no-such-name'],
     ['pan', 'repeated-name'],
   ])
-})
-
-test('what the tightening of a face needs is described field by field, and each becomes unknown again', () => {
-  const { cover, bed, embedment, boltStiffness, snug, clamp } = FULL.faces[0]!
-  const tightening = { cover, bed, embedment, boltStiffness, snug, clamp, order: [{ share: 1, sequence: ['1'] }] }
-  for (const [field, value] of Object.entries(tightening)) {
-    const here = pan()
-    const before = unitFileOf(fold(UNIT, here.all)).unit
-    here.on(PHONE, faceDescribed({ face: 'pan', [field]: value }))
-    expect(unitFileOf(fold(UNIT, here.all)).unit?.faces[0], field).toEqual({ ...before!.faces[0], [field]: value })
-    here.on(PHONE, faceDescribed({ face: 'pan', unknown: [field] }))
-    expect(unitFileOf(fold(UNIT, here.all)).unit, field).toEqual(before)
-  }
-})
-
-test('of two covers entered apart neither holds, and the one that a person settles on does', () => {
-  const here = pan()
-  const cover = FULL.faces[0]!.cover!
-  const thin = here.on(PHONE, faceDescribed({ face: 'pan', cover: { ...cover, thickness: 3 } }))
-  here.on(TABLET, faceDescribed({ face: 'pan', cover }))
-  const apart = fold(UNIT, here.all)
-  expect(apart.unit.faces[0]!.cover).toBeUndefined()
-  expect(apart.clashes.map(({ field }) => field)).toEqual(['cover'])
-  here.meet()
-  here.on(DESK, clashSettled({ at: ['face', 'pan'], field: 'cover', stands: thin.id }))
-  expect(fold(UNIT, here.all).unit.faces[0]!.cover?.thickness).toBe(3)
 })
 
 test('the engine answers for the folded unit', async () => {
