@@ -54,6 +54,41 @@ const SCREENS: readonly Screen[] = [
   { name: 'the readings', path: '/face/control-block/readings', ready: '.strip' },
   { name: 'comparing', path: '/face/control-block/readings/ranks', ready: 'main h2' },
   { name: 'trying a bolt', path: '/face/control-block/readings/tries', ready: 'main h2' },
+  { name: 'the cover that is set up', path: '/face/control-block/tightening', ready: '.cover-form' },
+  {
+    name: 'the cover with all that can be told',
+    path: '/face/control-block/tightening',
+    ready: '.cover-form',
+    open: async (page) => {
+      await page.getByText('Openings, hollows, valve lines').click()
+      await page.getByRole('button', { name: 'Enter the manual’s order' }).click()
+    },
+  },
+  {
+    name: 'corners of the cover',
+    path: '/face/control-block/tightening',
+    ready: '.cover-form',
+    open: click('Take it from the marks'),
+  },
+  { name: 'the order', path: '/face/pump-cover/tightening', ready: '.plan-lead' },
+  {
+    name: 'the order step by step, with its map',
+    path: '/face/pump-cover/tightening',
+    ready: '.plan-lead',
+    open: async (page) => {
+      await page.getByRole('radio', { name: 'Steps' }).check()
+      await page.getByRole('radio', { name: 'Pressure and gaps' }).check()
+      await page.locator('.map-legend').waitFor()
+    },
+  },
+  {
+    name: 'two orders',
+    path: '/face/pump-cover/tightening',
+    ready: '.plan-lead',
+    open: async (page) => {
+      await page.getByRole('radio', { name: 'Compare' }).check()
+    },
+  },
 ]
 
 const LOOKS = [

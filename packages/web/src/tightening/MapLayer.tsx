@@ -40,7 +40,7 @@ export function MapLayer({ map, greatest, picture, frame, cover }: Props) {
           <path clip-rule="evenodd" d={[cover.outline, ...cover.openings].map(polygon).join('')} />
         </clipPath>
       </defs>
-      <g transform={place} clip-path={`url(#${plate})`}>
+      <g class="map-bands" transform={place} clip-path={`url(#${plate})`}>
         {bands.map(({ path }, i) => (
           <path key={i} class={`map-band map-band--${i + 1}`} d={path} />
         ))}

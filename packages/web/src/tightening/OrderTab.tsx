@@ -9,7 +9,7 @@ import { sayDay } from '../units/when.ts'
 import { language } from '../words/index.ts'
 import { words } from '../words/tightening.ts'
 import { shareOf } from './figures.ts'
-import { advisedOrder, orderInUse, sayAdvice, sayBesideStated, ways } from './said.ts'
+import { advisedOrder, orderInUse, sayAdvice, sayBesideStated, sayPasses, ways } from './said.ts'
 import { passesFor } from './steps.ts'
 import { WithUnit } from './WithUnit.tsx'
 
@@ -37,8 +37,7 @@ export function OrderTab(props: Props) {
         {order !== advised && <p class="quiet">{words.orderHow[order.kind]}</p>}
         <Ways order={order} />
         <p>
-          {words.inPasses(order.passes.map(({ share }) => share))}{' '}
-          {words.lastRounds(order.lastRounds.count, order.lastRounds.still)}
+          {sayPasses(order)} {words.lastRounds(order.lastRounds.count, order.lastRounds.still)}
         </p>
         <p class="quiet">{words.marksAre}</p>
         {beside !== null && <p class="quiet">{beside}</p>}
@@ -96,13 +95,7 @@ function Ways({ order }: { order: OrderAnswer }) {
     <ul class="stack stack--tight">
       {lines.map(({ from, to, sequence }) => (
         <li key={from}>
-          {lines.length > 1 && (
-            <span class="quiet">
-              {Array.from({ length: to - from + 1 }, (_, i) =>
-                words.passLine(from + i + 1, order.passes[from + i]!.share),
-              ).join(' · ')}
-            </span>
-          )}
+          {lines.length > 1 && <span class="quiet">{sayLine(order, from, to)}</span>}
           <p class="plan-way" dir="auto">
             <span aria-hidden="true">{words.sequence(sequence)}</span>
             <span class="unseen">{words.sequenceSaid(sequence)}</span>
@@ -111,6 +104,19 @@ function Ways({ order }: { order: OrderAnswer }) {
       ))}
     </ul>
   )
+}
+
+/** Which passes go one way: by their numbers, or by their visit where there are several. */
+function sayLine({ passes }: OrderAnswer, from: number, to: number): string {
+  const line = passes.slice(from, to + 1)
+  const visit = line[0]!.visit
+  const several = new Set(passes.map((pass) => pass.visit)).size > 1
+  if (several && line.every((pass) => pass.visit === visit))
+    return words.visitLine(
+      visit,
+      line.map(({ share }) => share),
+    )
+  return line.map(({ share }, i) => words.passLine(from + i + 1, share)).join(' · ')
 }
 
 type LineProps = { order: OrderAnswer; shown: boolean; advised: boolean; inUse: boolean; onShow: () => void }

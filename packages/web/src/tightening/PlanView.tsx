@@ -57,11 +57,10 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
   const atEnd = order?.steps.at(-1)?.loads ?? []
   const loads = tab === 'steps' ? (order?.steps[step]?.loads ?? null) : atEnd
   const cover = useCoverMap(unit, face.id, mapped && answer !== null ? loads : null, atEnd)
-  const pass = tab === 'steps' ? (order?.steps[step]?.pass ?? 1) : (order?.steps.at(-1)?.pass ?? 1)
   const shownStep = tab === 'steps' ? step : null
   const marks = useMemo(
-    () => (answer === null || order === null ? plainMarks(places) : orderMarks(answer, order, pass, shownStep, places)),
-    [answer, order, pass, shownStep, places],
+    () => (answer === null || order === null ? plainMarks(places) : orderMarks(answer, order, shownStep, places)),
+    [answer, order, shownStep, places],
   )
   const bars = answer === null || order === null || shownStep === null ? null : barsAt(answer, order, shownStep)
   const near = useMemo(
@@ -106,7 +105,11 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
         points={near}
         onOpen={(hole) => {
           if (hole === null || order === null) return
-          const found = order.steps.findIndex((one) => one.pass === pass && one.hole === hole)
+          // Its turn in the pass that is looked at, else its last one.
+          const inPass = order.steps.findIndex(
+            (one) => one.hole === hole && shownStep !== null && one.pass === order.steps[shownStep]?.pass,
+          )
+          const found = inPass >= 0 ? inPass : order.steps.findLastIndex((one) => one.hole === hole)
           if (found < 0) return
           setTab('steps')
           setAt(found)
@@ -126,9 +129,7 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
             {bars !== null && order !== null && answer !== null && (
               <GaugeLayer bars={bars} full={fullBar(answer, [order])} places={places} />
             )}
-            {order !== null && (
-              <WayLayer order={order} pass={pass} step={shownStep} places={places} picture={picture} />
-            )}
+            {order !== null && <WayLayer order={order} step={shownStep} places={places} picture={picture} />}
           </>
         }
       >

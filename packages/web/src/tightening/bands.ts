@@ -12,8 +12,10 @@ export type Bands = {
 export const BANDS = 5
 /** mm: a gap that no feeler gauge finds is none. */
 const LEAST_GAP = 0.001
+/** Rows reach a little into the next one: no seam shows between them. */
+const OVERLAP = 1.15
 /** About so many cells along the longer side: bands have smooth edges, and a phone still draws them at once. */
-const CELLS = 220
+const CELLS = 360
 
 /** `top`: pressure at the end of the last band, MPa; the same for every step of an order, so that a colour keeps its meaning. */
 export function bandsOf(map: CoverMap, top: number): Bands {
@@ -55,7 +57,8 @@ function cellsWhere({ from, step, columns, rows }: CoverMap, where: (at: number)
       while (column + 1 < columns && where(row * columns + column + 1)) column++
       const x = from[0] + (start - 0.5) * step
       const y = from[1] + (row - 0.5) * step
-      path += `M${short(x)} ${short(y)}h${short((column - start + 1) * step)}v${short(step)}h${short((start - column - 1) * step)}z`
+      const wide = short((column - start + 1) * step)
+      path += `M${short(x)} ${short(y)}h${wide}v${short(step * OVERLAP)}h-${wide}z`
     }
   }
   return path
@@ -68,33 +71,33 @@ function cellsWhere({ from, step, columns, rows }: CoverMap, where: (at: number)
 function finerMap(map: CoverMap, times: number): CoverMap {
   const columns = (map.columns - 1) * times + 1
   const rows = (map.rows - 1) * times + 1
-  const between = (values: readonly (number | null)[]) =>
-    Array.from({ length: columns * rows }, (_, i) => {
-      const x = (i % columns) / times
-      const y = Math.floor(i / columns) / times
+  const at = (values: CoverMap['gap'], column: number, row: number) => values[row * map.columns + column] ?? null
+  const between = (values: CoverMap['gap']) => {
+    const finer: (number | null)[] = new Array(columns * rows)
+    for (let i = 0; i < finer.length; i++) {
+      const [x, y] = [(i % columns) / times, Math.floor(i / columns) / times]
       const [left, low] = [Math.floor(x), Math.floor(y)]
+      const [right, high] = [Math.min(left + 1, map.columns - 1), Math.min(low + 1, map.rows - 1)]
       const [along, up] = [x - left, y - low]
-      const corners = [
-        { column: left, row: low, weight: (1 - along) * (1 - up) },
-        { column: Math.min(left + 1, map.columns - 1), row: low, weight: along * (1 - up) },
-        { column: left, row: Math.min(low + 1, map.rows - 1), weight: (1 - along) * up },
-        { column: Math.min(left + 1, map.columns - 1), row: Math.min(low + 1, map.rows - 1), weight: along * up },
-      ].flatMap(({ column, row, weight }) => {
-        const value = values[row * map.columns + column] ?? null
-        return value === null ? [] : [{ value, weight }]
-      })
-      if (corners.length === 0) return null
-      if (corners.length === 4) return corners.reduce((sum, { value, weight }) => sum + value * weight, 0)
-      return corners.reduce((near, corner) => (corner.weight > near.weight ? corner : near)).value
-    })
-  return {
-    ...map,
-    step: map.step / times,
-    columns,
-    rows,
-    pressure: between(map.pressure),
-    gap: between(map.gap),
+      const a = at(values, left, low)
+      const b = at(values, right, low)
+      const c = at(values, left, high)
+      const d = at(values, right, high)
+      if (a !== null && b !== null && c !== null && d !== null)
+        finer[i] = (a * (1 - along) + b * along) * (1 - up) + (c * (1 - along) + d * along) * up
+      else finer[i] = nearestOf(along < 0.5 ? [a, b] : [b, a], along < 0.5 ? [c, d] : [d, c], up < 0.5)
+    }
+    return finer
   }
+  return { ...map, step: map.step / times, columns, rows, pressure: between(map.pressure), gap: between(map.gap) }
+}
+
+type Side = [near: number | null, far: number | null]
+
+/** The first of four corners that lies on the cover, the nearest row and column leading. */
+function nearestOf(lower: Side, upper: Side, lowerFirst: boolean): number | null {
+  const [first, second] = lowerFirst ? [lower, upper] : [upper, lower]
+  return first[0] ?? first[1] ?? second[0] ?? second[1]
 }
 
 const known = (values: readonly (number | null)[]) => values.filter((value) => value !== null)

@@ -4,7 +4,7 @@ import type { Mark, Picture } from '../face/marks.ts'
 import type { PicturePoint } from '../face/stage/view.ts'
 import { words as shared } from '../words/index.ts'
 import { words } from '../words/tightening.ts'
-import { turnsOf, wayOf } from './steps.ts'
+import { turnsOf, wayOf, wholeWay } from './steps.ts'
 
 type Places = ReadonlyMap<string, PicturePoint>
 
@@ -41,17 +41,12 @@ export function plainMarks(places: Places): Mark[] {
 }
 
 /** `step`: the one that is looked at, from 0; null: the order as a whole. */
-export function orderMarks(
-  answer: TighteningAnswer,
-  order: OrderAnswer,
-  pass: number,
-  step: number | null,
-  places: Places,
-): Mark[] {
-  const turns = turnsOf(order, pass)
+export function orderMarks(answer: TighteningAnswer, order: OrderAnswer, step: number | null, places: Places): Mark[] {
+  const pass = step === null ? null : (order.steps[step]?.pass ?? 1)
+  const turns = pass === null ? new Map(wholeWay(order).map((hole, i) => [hole, i + 1])) : turnsOf(order, pass)
   const loads = step === null ? order.steps.at(-1)?.loads : order.steps[step]?.loads
   const done = new Set(
-    order.steps.filter((one, i) => one.pass === pass && (step === null || i <= step)).map(({ hole }) => hole),
+    order.steps.filter((one, i) => step === null || (one.pass === pass && i <= step)).map(({ hole }) => hole),
   )
   return answer.holes.flatMap((hole, i): Mark[] => {
     const place = places.get(hole)
@@ -73,11 +68,12 @@ export function orderMarks(
   })
 }
 
-type WayProps = { order: OrderAnswer; pass: number; step: number | null; places: Places; picture: Picture }
+type WayProps = { order: OrderAnswer; step: number | null; places: Places; picture: Picture }
 
 /** The way of the wrench in a pass. */
-export function WayLayer({ order, pass, step, places, picture }: WayProps) {
-  const way = wayOf(order, pass)
+export function WayLayer({ order, step, places, picture }: WayProps) {
+  const pass = step === null ? null : order.steps[step]?.pass
+  const way = pass === null || pass === undefined ? wholeWay(order) : wayOf(order, pass)
   const now = step === null ? null : step - order.steps.findIndex((one) => one.pass === pass)
   const path = (holes: readonly string[]) => {
     const points = holes.flatMap((hole) => {

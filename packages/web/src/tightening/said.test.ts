@@ -1,6 +1,6 @@
 import type { OrderAnswer, TighteningAnswer } from '@gripbook/engine'
 import { expect, test } from 'vitest'
-import { advisedOrder, orderInUse, passesToKeep, sayAdvice, sayBesideStated, ways } from './said.ts'
+import { advisedOrder, orderInUse, passesToKeep, sayAdvice, sayBesideStated, sayPasses, ways } from './said.ts'
 
 const order = (kind: OrderAnswer['kind'], spread: number, sequence = ['1', '2', '3']): OrderAnswer => ({
   kind,
@@ -61,4 +61,15 @@ test('the order in use is known again by its passes', () => {
   expect(orderInUse(orders, chosen('x', passesToKeep(orders[1]!)))?.kind).toBe('found')
   expect(orderInUse(orders, chosen('x', [{ share: 1, sequence: ['1'] }]))).toBeNull()
   expect(orderInUse(orders, undefined)).toBeNull()
+})
+
+test('several visits are told apart, and as one where they go alike', () => {
+  const pass = (visit: number, share: number) => ({ share, visit, sequence: [String(visit)] })
+  expect(sayPasses({ passes: [pass(1, 0.5), pass(1, 1)] })).toBe('In 2 passes, at 50 % and 100 % of the torque.')
+  expect(sayPasses({ passes: [pass(1, 0.5), pass(1, 1), pass(2, 0.5), pass(2, 1)] })).toBe(
+    'In 2 visits, each in 2 passes at 50 % and 100 % of the torque.',
+  )
+  expect(sayPasses({ passes: [pass(1, 1), pass(2, 0.5), pass(2, 1)] })).toBe(
+    'Visit 1 at 100 %. Visit 2 at 50 % and 100 %.',
+  )
 })

@@ -2,6 +2,7 @@
 import type { OrderAnswer, TighteningAnswer } from '@gripbook/engine'
 import type { FaceWork } from '@gripbook/record'
 import { words } from '../words/tightening.ts'
+import { visitsOf } from './steps.ts'
 
 /** Which order is advised; before the search has come, the best of the patterns. */
 export function advisedOrder(answer: TighteningAnswer): OrderAnswer {
@@ -26,6 +27,15 @@ export function sayBesideStated(answer: TighteningAnswer): string | null {
   const best = answer.orders.reduce((least, order) => (order.spread < least.spread ? order : least))
   if (stated === undefined || best === stated || best.spread > stated.spread / 2) return null
   return words.statedBeside(words.orders[best.kind], words.percent(best.spread), words.percent(stated.spread))
+}
+
+/** How many passes at which shares; for several visits at each of them. */
+export function sayPasses(order: Pick<OrderAnswer, 'passes'>): string {
+  const visits = visitsOf(order)
+  if (visits.length <= 1) return words.inPasses(visits[0]?.shares ?? [])
+  const alike = visits.every(({ shares }) => shares.join() === visits[0]!.shares.join())
+  if (alike) return words.inVisits(visits.length, visits[0]!.shares)
+  return visits.map(({ visit, shares }) => words.inVisit(visit, shares)).join(' ')
 }
 
 /** One line for every pass that goes another way than the one before: usually one for all of them. */

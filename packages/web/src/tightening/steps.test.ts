@@ -1,6 +1,6 @@
 import type { OrderAnswer, TighteningAnswer } from '@gripbook/engine'
 import { expect, test } from 'vitest'
-import { barsAt, fullBar, passesFor, passesOf, turnsOf, wayOf } from './steps.ts'
+import { barsAt, fullBar, passesFor, passesOf, turnsOf, visitsOf, wayOf, wholeWay } from './steps.ts'
 
 const step = (hole: string, pass: number, share: number, loads: number[], moved = true) => ({
   hole,
@@ -81,4 +81,19 @@ test('how many passes bring the spread under a figure', () => {
 
 test('no load is greater than a full bar', () => {
   expect(fullBar(answer, [order])).toBeCloseTo(1.04 * 1020)
+})
+
+test('the order as a whole goes through its visits one after the other', () => {
+  const visits = {
+    passes: [
+      { share: 0.5, visit: 1, sequence: ['2', '1'] },
+      { share: 1, visit: 1, sequence: ['1', '2'] },
+      { share: 1, visit: 2, sequence: ['3'] },
+    ],
+  }
+  expect(wholeWay(visits)).toEqual(['1', '2', '3'])
+  expect(visitsOf(visits)).toEqual([
+    { visit: 1, shares: [0.5, 1] },
+    { visit: 2, shares: [1] },
+  ])
 })

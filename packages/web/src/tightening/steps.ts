@@ -47,6 +47,19 @@ export function turnsOf(order: OrderAnswer, pass: number): Map<string, number> {
   return new Map(steps.map(({ hole }, i) => [hole, i + 1]))
 }
 
+/** The order as a whole: the last pass of every visit, one visit after the other. */
+export function wholeWay({ passes }: Pick<OrderAnswer, 'passes'>): string[] {
+  const last = new Map(passes.map(({ visit, sequence }) => [visit, sequence]))
+  return [...new Set([...last.values()].flat())]
+}
+
+/** The visits, each with the shares of its passes. */
+export function visitsOf({ passes }: Pick<OrderAnswer, 'passes'>): { visit: number; shares: number[] }[] {
+  const visits = new Map<number, number[]>()
+  for (const { visit, share } of passes) visits.set(visit, [...(visits.get(visit) ?? []), share])
+  return [...visits].map(([visit, shares]) => ({ visit, shares }))
+}
+
 /** The holes of a pass one after another, for the line between them. */
 export function wayOf(order: OrderAnswer, pass: number): string[] {
   return order.steps.filter((step) => step.pass === pass).map(({ hole }) => hole)

@@ -48,7 +48,8 @@ export const face = {
   markHoles: 'Mark holes',
   tray: 'Tray',
   readings: 'Readings',
-  tightening: 'Tightening',
+  // Where large letters leave no room for it in one line, it is parted here.
+  tightening: 'Tight\u00ADening',
   markTitle: 'Tap every hole',
   markHow: 'Hold still for the magnifier. Drag a mark to move it; with the keyboard the arrow keys move it.',
   marked: (count: number) => (count === 0 ? 'None yet' : count === 1 ? '1 hole marked' : `${count} holes marked`),

@@ -230,8 +230,11 @@ export const tightening = {
     shares.length === 1
       ? `In one pass at ${wholePercent(shares[0]!)} of the torque.`
       : `In ${shares.length} passes, at ${and.format(shares.map(wholePercent))} of the torque.`,
+  inVisits: (visits: number, shares: readonly number[]) =>
+    `In ${visits} visits, each ${shares.length === 1 ? 'in one pass' : `in ${shares.length} passes`} at ${and.format(shares.map(wholePercent))} of the torque.`,
+  inVisit: (visit: number, shares: readonly number[]) => `Visit ${visit} at ${and.format(shares.map(wholePercent))}.`,
+  visitLine: (visit: number, shares: readonly number[]) => `Visit ${visit}: ${shares.map(wholePercent).join(', ')}`,
   passLine: (number: number, share: number) => `Pass ${number}, ${wholePercent(share)}`,
-  laterVisit: (visit: number) => `Visit ${visit}`,
   lastRounds: (count: number, still: boolean) =>
     still
       ? `Then round at full torque until no bolt moves: ${count === 1 ? '1 round' : `${count} rounds`} by these sums.`
