@@ -1,5 +1,6 @@
 export { boltName, sizeName, trayOf } from './answer/boltName.ts'
 export { isClosed, isSwap, NONE, roundsToDo, sourceOf } from './answer/rounds.ts'
+export { type LyingBolt, lyingBolt } from './bolt/lyingBolt.ts'
 export type { Theme } from './look/palette.ts'
 export type { DrawnBolt, DrawnThread, Look, SectionInput } from './section/input.ts'
 export { sectionDrawing } from './section/sectionDrawing.ts'
