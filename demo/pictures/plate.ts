@@ -23,7 +23,7 @@ export function pumpCover() {
       thickness: 10,
       young: 70_000,
       poisson: 0.33,
-      lines: [{ name: 'over the gears', from: at(34, 180), to: at(34, 0) }],
+      lines: [{ name: 'gear pocket', from: at(34, 180), to: at(34, 0) }],
     },
     bed: {
       // Paper, half a millimetre: twice as stiff as one of a millimetre.

@@ -72,6 +72,11 @@ export function MapLegend({ cover }: { cover: ShownMap }) {
         {gap.most > gap.least && <span class="map-swatch map-swatch--gap" aria-hidden="true" />}
         {gap.most > gap.least ? words.mapGap(words.small(gap.most, settings.length)) : words.mapNoGap}
       </p>
+      {cover.map.bows.map(({ name, bow }) => (
+        <p key={name} dir="auto">
+          {words.mapBow(name, words.small(bow, settings.length))}
+        </p>
+      ))}
     </section>
   )
 }

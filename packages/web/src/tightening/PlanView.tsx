@@ -34,6 +34,9 @@ type Tab = (typeof TABS)[number]
 
 const NO_NAMES: ReadonlyMap<string, string> = new Map()
 
+/** px */
+const LOW = 700
+
 /** Usual passes by source: 30, 60 and 100 % leads. */
 const SHARES = [[0.3, 0.6, 1], [0.5, 1], [0.2, 0.4, 0.6, 0.8, 1], [1]] as const satisfies readonly (readonly number[])[]
 
@@ -81,6 +84,8 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
     await write(folded.id, [orderChosen({ face: face.id, name, passes: passesToKeep(chosen) })], words.used(name))
   }
 
+  // Large buttons or a low screen leave a small picture: then this lies in the panel.
+  const inPanel = settings.gloves || innerHeight < LOW
   const pictureChoice = (
     <Choice
       label={words.mapLabel}
@@ -134,7 +139,7 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
         }
       >
         <div class="stage__over">
-          {!settings.gloves && pictureChoice}
+          {!inPanel && pictureChoice}
           {away && <p class="stage__note">{shared.photograph.away}</p>}
         </div>
       </Stage>
@@ -151,8 +156,7 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
               />
             </div>
           )}
-          {/* Large buttons leave a small picture: with gloves this one lies in the panel. */}
-          {settings.gloves && <div class="plan-tabs">{pictureChoice}</div>}
+          {inPanel && <div class="plan-tabs">{pictureChoice}</div>}
           <PlanState
             plan={plan}
             onCover={() => onCover(plan.faults)}

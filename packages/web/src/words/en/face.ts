@@ -47,8 +47,8 @@ export const face = {
 
   markHoles: 'Mark holes',
   tray: 'Tray',
-  readings: 'Readings',
-  // Where large letters leave no room for it in one line, it is parted here.
+  // Where large letters leave no room for them in one line, these two are parted here.
+  readings: 'Read\u00ADings',
   tightening: 'Tight\u00ADening',
   markTitle: 'Tap every hole',
   markHow: 'Hold still for the magnifier. Drag a mark to move it; with the keyboard the arrow keys move it.',

@@ -309,6 +309,7 @@ export const tightening = {
   mapBand: (from: number, to: number) => `${three.format(from)} to ${three.format(to)}`,
   mapTop: (from: number) => `above ${three.format(from)}`,
   mapGap: (most: string) => `Hatched: the cover stands off, by up to ${most}`,
+  mapBow: (line: string, bow: string) => `Bow along ${line} at this step: ${bow}`,
   mapNoGap: 'It lies on everywhere.',
   mapGreatest: (pressure: number) => `Greatest: ${three.format(pressure)} MPa`,
   mapWorking: 'The map is being worked out…',
