@@ -6,6 +6,8 @@ import { pageVerdict } from './page-verdict.ts'
 import { placementSpeed } from './placement-speed.ts'
 import { recordLoad } from './record-load.ts'
 import { shopLoad } from './shop-load.ts'
+import { tighteningCondense } from './tightening-condense.ts'
+import { tighteningOrders } from './tightening-orders.ts'
 
 const QUESTIONS: Record<string, (print: (line: string) => void) => Promise<void>> = {
   'placement-speed': placementSpeed,
@@ -15,6 +17,8 @@ const QUESTIONS: Record<string, (print: (line: string) => void) => Promise<void>
   'page-load': pageLoad,
   'page-verdict': pageVerdict,
   'page-photograph': pagePhotograph,
+  'tightening-condense': tighteningCondense,
+  'tightening-orders': tighteningOrders,
 }
 
 async function main(names: string[]): Promise<void> {
