@@ -26,7 +26,7 @@ export type Fault = { path: FaultPath } & (
   | { code: 'bolts-at-one-place'; other: string; apart: number; least: number }
   | { code: 'line-leaves-cover'; near: [number, number] }
   | { code: 'nothing-to-lie-on' }
-  | { code: 'cover-too-fine' }
+  | { code: 'cover-too-soft' }
 )
 
 export type Read<T> = { ok: true; value: T } | { ok: false; faults: [Fault, ...Fault[]] }

@@ -5,7 +5,8 @@ import { type Plate, valueAt } from './plate/plate.ts'
 /** A line on the cover with the points at which it is looked at, from end to end. */
 export type Line = { name: string | null; points: Point[] }
 
-const ON_A_LINE = 33
+/** Points at which a stated line is looked at. */
+export const ON_A_LINE = 33
 const BETWEEN_BOLTS = 9
 
 /** The lines that must stay straight: the stated ones, or with none stated those between any two bolts, without what crosses an opening. */
@@ -44,7 +45,8 @@ export function bowsOf(
   }
 }
 
-function pointsBetween(from: Point, to: Point, count: number): Point[] {
+/** Points evenly spaced on a line, its ends among them. */
+export function pointsBetween(from: Point, to: Point, count: number): Point[] {
   return Array.from({ length: count }, (_, i) => {
     const share = i / (count - 1)
     return [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])]

@@ -153,7 +153,29 @@ describe('[TI8] a face that cannot be computed is refused with the place of the 
     [
       'a line that ends off the cover',
       cover({ lines: [{ name: 'valve', from: [10, 40], to: [140, 40] }] }),
-      { path: ['faces', 0, 'cover', 'lines', 0, 'to'], code: 'line-leaves-cover', near: [140, 40] },
+      { path: ['faces', 0, 'cover', 'lines', 0], code: 'line-leaves-cover', near: expect.anything() },
+    ],
+    [
+      'a line over an opening',
+      face({
+        cover: {
+          outline: SQUARE,
+          thickness: 8,
+          openings: [box(40, 30, 20)],
+          lines: [{ name: 'valve', from: [10, 40], to: [90, 40] }],
+        },
+      }),
+      { path: ['faces', 0, 'cover', 'lines', 0], code: 'line-leaves-cover', near: [40, 40] },
+    ],
+    [
+      'two hollows that leave nothing to lie on',
+      face({ bed: { stiffness: 5, hollows: [box(-50, -10, 100), box(50, -10, 100)] } }),
+      { path: ['faces', 0, 'bed', 'hollows'], code: 'nothing-to-lie-on' },
+    ],
+    [
+      'a cover like foil on a bed like rock',
+      face({ cover: { outline: SQUARE, thickness: 1e-6 } }),
+      { path: ['faces', 0, 'cover', 'thickness'], code: 'cover-too-soft' },
     ],
     [
       'a hollow under all of the cover',

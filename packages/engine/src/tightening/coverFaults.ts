@@ -1,8 +1,12 @@
 import type { Fault, FaultPath } from '../faults.ts'
 import { intervalOf } from '../quantity/interval.ts'
 import { readThread } from '../threads/readThread.ts'
-import type { Face, Hole, Point } from '../unit.ts'
-import { areaOf, isInside, meeting, sidesOf } from './plate/outline.ts'
+import type { Bed, Face, Hole, Point } from '../unit.ts'
+import { ON_A_LINE, pointsBetween } from './bow.ts'
+import { bendingLength } from './plate/condense.ts'
+import { areaOf, boxOf, isInside, meeting, sidesOf } from './plate/outline.ts'
+import { areaOfPiece, cellsOf, spotAt } from './plate/pieces.ts'
+import { gridOver } from './plate/plate.ts'
 
 type Place = { code: string }
 type Told = (
@@ -58,18 +62,32 @@ function outlineFaults(face: Face, told: Told): void {
     else if (opening >= 0) told(['holes', i, 'at'], { code: 'bolt-in-opening', at, opening })
   })
   cover.lines?.forEach(({ from, to }, i) => {
-    for (const [end, at] of [
-      ['from', from],
-      ['to', to],
-    ] as const)
-      if (!isInside(at, cover.outline)) told(['cover', 'lines', i, end], { code: 'line-leaves-cover', near: at })
+    const off = pointsBetween(from, to, ON_A_LINE).find((at) => spotAt(cover, [], at).thickness === 0)
+    if (off !== undefined) told(['cover', 'lines', i], { code: 'line-leaves-cover', near: off })
   })
-  if (
-    bed?.hollows?.some(
-      (hollow) => cover.outline.every((corner) => isInside(corner, hollow)) && crossing(hollow, cover.outline) === null,
-    )
-  )
+  if (seatedArea(cover, bed?.hollows) < LEAST_SEAT * areaOf(cover.outline))
     told(['bed', 'hollows'], { code: 'nothing-to-lie-on' })
+  const { left, right, low, high } = boxOf(cover.outline)
+  const { lo } = bedEnds(face)
+  if (lo > 0 && bendingLength(cover, lo) < Math.max(right - left, high - low) / MOST_LENGTHS)
+    told(['cover', 'thickness'], { code: 'cover-too-soft' })
+}
+
+/** A cover that lies on less than this share of its area lies on nothing. */
+const LEAST_SEAT = 1e-3
+/** How many bending lengths a cover may be long: beyond it no grid that can be computed follows its bend, and no bolt feels the next. */
+const MOST_LENGTHS = 500
+/** Cells along the cover when the area of its seat is summed. */
+const CELLS = 24
+
+function seatedArea(cover: NonNullable<Face['cover']>, hollows: Bed['hollows']): number {
+  const { left, right, low, high } = boxOf(cover.outline)
+  const step = Math.max(right - left, high - low) / CELLS
+  return cellsOf(cover, hollows, gridOver(cover, step)).reduce((sum, cell) => {
+    if ('whole' in cell) return sum + (cell.whole.seated ? step ** 2 : 0)
+    const seated = cell.pieces.filter((piece) => piece.seated)
+    return sum + seated.reduce((area, piece) => area + areaOfPiece(piece), 0)
+  }, 0)
 }
 
 /** Whether a closed line of corners is a plain outline; its fault is told. A corner that is given twice in a row, or again at the end, does no harm. */

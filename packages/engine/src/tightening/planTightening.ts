@@ -36,10 +36,10 @@ export const USUAL_SHARES: readonly number[] = [0.3, 0.6, 1]
 
 /** More rounds than this and the order is at fault. @source about six rounds in JIS B 2251 (from memory); a few more to see that nothing moves */
 const MOST_ROUNDS = 10
-/** Sums of one search: a quarter of a minute on a slow machine. All orders of eight bolts are fewer. */
+/** Orders that one search tries, with 24 bolts and fewer: a quarter of a minute on a slow machine. All orders of eight bolts are fewer. */
 const EFFORT = 45_000
-/** An order is truly better than a pattern that can be remembered from a tenth on. */
-const TRULY = 0.9
+/** An order is truly better than a pattern that can be remembered from a tenth on, and when a wrench could tell: from one part in a hundred of the clamp on. */
+const [TRULY, TELLING] = [0.9, 0.01]
 /** A change of a load that is worth a word, as a share of its target. */
 const NOTABLE = 0.01
 const SEED = 20_011
@@ -264,13 +264,18 @@ function searched(
         return rate(among)
       },
       burden: burdenOf(own),
-      effort: members.length <= 8 ? EFFORT : Math.ceil(EFFORT / cases.length),
+      effort: effortFor(members.length, cases.length),
       random: seededRandom(SEED),
       told: (done) => told((v + done) / visits.length),
     })
     passes.push(...passesOf([{ visit, sequence: found.sequence.map((k) => members[k]!) }], shares))
   })
   return passes
+}
+
+/** A sum grows with the third power of the bolts; so that many bolts do not take many minutes, fewer orders are tried. */
+function effortFor(bolts: number, cases: number): number {
+  return bolts <= 8 ? EFFORT : Math.ceil((EFFORT / cases) * Math.min(1, (24 / bolts) ** 3))
 }
 
 function orderAnswer(kind: OrderKind, passes: readonly Pass[], bench: Bench): OrderAnswer {
@@ -328,15 +333,19 @@ function worstOf({ spread, overBed }: OrderAnswer): number {
   return overBed.length === 1 ? spread : Math.max(spread, ...overBed)
 }
 
+function isTrulyBetter(one: OrderAnswer, other: OrderAnswer): boolean {
+  return worstOf(one) <= TRULY * worstOf(other) && worstOf(one) <= worstOf(other) - TELLING
+}
+
 /** The stated order rules. Else the found one where it is truly better, or the shop's pattern unless another pattern is. */
 function adviceOn(orders: readonly OrderAnswer[]): Advice {
   if (orders[0]!.kind === 'stated') return { why: 'stated', order: 0 }
   const found = orders.findIndex(({ kind }) => kind === 'found')
   const pattern = orders.reduce(
-    (best, order, i) => (isPattern(order) && worstOf(order) < TRULY * worstOf(orders[best]!) ? i : best),
+    (best, order, i) => (isPattern(order) && isTrulyBetter(order, orders[best]!) ? i : best),
     orders.findIndex(isPattern),
   )
-  if (found >= 0 && worstOf(orders[found]!) <= TRULY * worstOf(orders[pattern]!))
+  if (found >= 0 && isTrulyBetter(orders[found]!, orders[pattern]!))
     return { why: 'found', order: found, against: pattern }
   return { why: 'pattern', order: pattern, ...(found < 0 ? {} : { found }) }
 }

@@ -7,7 +7,15 @@ type Words = { [C in FileFault['code']]: (fault: Extract<FileFault, { code: C }>
 
 const didYouMean = (near: string | undefined) => (near === undefined ? '' : ` Did you mean ${quoted(near)}?`)
 const listed = (names: readonly string[]) => names.map(quoted).join(', ')
-const inWords = { face: 'face', hole: 'hole', kind: 'bolt kind', line: 'line' } as const
+const inWords = {
+  face: 'face',
+  hole: 'hole',
+  kind: 'bolt kind',
+  line: 'line',
+  tool: 'tool',
+  part: 'part',
+  job: 'job',
+} as const
 /** A place on the face, to a tenth of a millimetre: finer is not seen on a drawing. */
 const place = ([x, y]: readonly [number, number]) => `x ${tenth(x)}, y ${tenth(y)}`
 const tenth = (figure: number) => String(Number(figure.toFixed(1)))
@@ -68,6 +76,8 @@ const WORDS: Words = {
   'no-such-name': (f) =>
     `there is no ${inWords[f.what]} ${quoted(f.name)} here.${didYouMean(f.near)}${f.near === undefined ? ` Add it, or name one that is there.` : ''}`,
   'line-without-length': () => 'the line begins and ends at one place. Give its two ends.',
+  'face-inside-itself': (f) =>
+    `${quoted(f.name)} is inside itself. Name the face whose cover hides it, or leave it out.`,
   'rank-of-itself': (f) => `${quoted(f.name)} is compared with itself. Name two different ones.`,
   'not-a-thread': (f) => `${quoted(f.found)} is not a thread that is known. Write it as M6, M10×1.25 or 1/4-20 UNC.`,
   'not-a-length': (f) => `${quoted(f.found)} is not a length. Write it as 12.3 or {"value": 12.3, "unit": "mm"}.`,
@@ -98,8 +108,8 @@ const WORDS: Words = {
   'line-leaves-cover': (f) =>
     `the line leaves the cover near ${place(f.near)} mm. Keep its whole length on the cover, clear of openings.`,
   'nothing-to-lie-on': () => 'the hollows leave the cover nothing to lie on. Draw them smaller.',
-  'cover-too-fine': () =>
-    'the outline has details too small for a cover of this size. Leave out corners and openings that are smaller than the thickness.',
+  'cover-too-soft': () =>
+    'the cover is so thin, or the bed so stiff, that no bolt feels the next: there is nothing to compute. Look the thickness and the stiffness of the bed up again.',
 }
 
 /** Slips that are made often, said by the sign at which the reading stopped. */

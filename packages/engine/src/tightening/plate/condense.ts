@@ -19,8 +19,8 @@ export type Condensed = {
 
 /** Steps until the error is below this share; finer grids cost more than a casting's own doubt is worth. */
 const WANTED = 0.01
-/** Unknowns of the finest grid that is tried. */
-const MOST_UNKNOWNS = 9_000
+/** Multiplications that the finest grid may cost when it is factored: about two seconds. */
+const MOST_WORK = 2e9
 
 /**
  * The plate on its bed, reduced to places on it: the compliance that all tightening is computed with. The bed holds both ways here. Thickness, places in mm, modulus in MPa. The step
@@ -40,19 +40,21 @@ export function condense(
     return {
       compliance: complianceFrom(plate, responses, points),
       elsewhere: further.map((place) => responses.map((field) => valueAt(plate, field, place))),
+      work: factoringWork(factor),
     }
   }
   let step = grid ?? firstStep(cover, bed)
   let coarse = at(2 * step)
   let fine = at(step)
   let error = apart(coarse.compliance, fine.compliance)
-  while (grid === undefined && error > WANTED && unknownsAt(cover, step / 2) <= MOST_UNKNOWNS) {
+  while (grid === undefined && error > WANTED && 16 * fine.work <= MOST_WORK) {
     step /= 2
     coarse = fine
     fine = at(step)
     error = apart(coarse.compliance, fine.compliance)
   }
-  return { ...fine, grid: step, error }
+  const { work: _, ...condensed } = fine
+  return { ...condensed, grid: step, error }
 }
 
 /** Sink of every unknown for 1 N down at a place. */
@@ -82,9 +84,11 @@ function firstStep(cover: Cover, bed: Seating): number {
   return Math.max(Math.min(bendingLength(cover, bed.stiffness) / 4, short / 16, long / 24), long / 96)
 }
 
-function unknownsAt(cover: Cover, step: number): number {
-  const { left, right, low, high } = boxOf(cover.outline)
-  return ((right - left) / step + 3) * ((high - low) / step + 3)
+/** Multiplications of factoring; a grid of half the step has four times the rows, each twice as long. */
+function factoringWork({ size, first }: Skyline): number {
+  let work = 0
+  for (let i = 0; i < size; i++) work += (i - first[i]!) ** 2 / 2
+  return work
 }
 
 function apart(a: number[][], b: number[][]): number {

@@ -27,7 +27,7 @@ export type CoverOnBed = {
 }
 
 /** Force that may stand at points of the wrong state, as a share of all load: below it nothing that is printed changes. */
-const SLACK = 1e-4
+const SLACK = 3e-4
 const ROUNDS = 60
 const MOST_UNKNOWNS = 700
 

@@ -14,6 +14,10 @@ export type Piece = Spot & {
   highRight: number
 }
 
+export function areaOfPiece({ left, right, lowLeft, lowRight, highLeft, highRight }: Piece): number {
+  return ((right - left) * (highLeft - lowLeft + highRight - lowRight)) / 2
+}
+
 /** A square cell of the grid: cut by no line, or in pieces. */
 export type Cell = { column: number; row: number } & ({ whole: Spot } | { pieces: Piece[] })
 

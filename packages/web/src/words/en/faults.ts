@@ -39,6 +39,5 @@ export const figureFaults: { [C in Fault['code']]: (fault: Extract<Fault, { code
     `This hole lies ${length(apart)} from hole ${other}: closer than ${length(least)} no two bolts stand.`,
   'line-leaves-cover': ({ near }) => `It leaves the cover near ${place(near)}.`,
   'nothing-to-lie-on': () => 'The hollows leave nothing for the cover to lie on.',
-  'cover-too-fine': () =>
-    'Something is drawn too fine for the size of the cover. Leave out what is much smaller than a bolt.',
+  'cover-too-soft': () => 'So thin a cover on so stiff a bed: no bolt would feel the next. Look both figures up again.',
 }
