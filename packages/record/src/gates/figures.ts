@@ -1,0 +1,37 @@
+/** Figures with a limit: end play, coil resistance, flatness. */
+import { sizeOf, type UnitName } from '@gripbook/engine'
+import type { FoldedUnit } from '../unit.ts'
+import type { Open } from './stop.ts'
+
+type Limit = { least?: number; most?: number; unit: string }
+type Figure = { value: number; unit: string }
+
+/** The names of all figures with a limit. */
+export function limited(things: FoldedUnit['things']): string[] {
+  return Object.keys(things.limit)
+}
+
+/** What is open of a figure, or undefined: waived, or its last reading since teardown as it was shown is inside the limit. */
+export function openFigure(things: FoldedUnit['things'], reading: string): Open | undefined {
+  const { waived, during, after } = things.reading[reading] ?? {}
+  const limit = things.limit[reading]?.limit?.value as Limit | undefined
+  if (waived !== undefined || limit === undefined) return undefined
+  const figure = (after ?? during)?.value as Figure | undefined
+  if (figure === undefined) return { why: { code: 'figure-not-taken', reading } }
+  const size = sizeIn(figure.unit, limit.unit)
+  if (size === undefined) return { why: { code: 'figure-in-other-unit', reading } }
+  const value = figure.value * size
+  const { least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY } = limit
+  return value < least || value > most ? { why: { code: 'figure-outside', reading } } : undefined
+}
+
+/** By what a figure is multiplied to be in the other unit; undefined where that is not known. */
+function sizeIn(from: string, to: string): number | undefined {
+  if (from === to) return 1
+  for (const dimension of ['length', 'torque'] as const) {
+    const a = sizeOf(from as UnitName, dimension)
+    const b = sizeOf(to as UnitName, dimension)
+    if (a !== undefined && b !== undefined) return a / b
+  }
+  return undefined
+}

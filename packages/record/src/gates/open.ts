@@ -1,0 +1,129 @@
+/** What is not finished of a unit, of one of its faces, and behind a face. */
+import type { Event } from '../events/event.ts'
+import type { Place } from '../events/places.ts'
+import type { FoldedUnit } from '../unit.ts'
+import { benchFace, isFinal } from './benchFace.ts'
+import { limited, openFigure } from './figures.ts'
+import { openSignature } from './signatures.ts'
+import type { Open, Passed } from './stop.ts'
+
+/** What the judge of a release has before him. */
+export type Before = {
+  folded: FoldedUnit
+  /** Entries that stand. */
+  standing: readonly Event[]
+  /** Stops that entries passed without an override. */
+  silent: readonly Passed[]
+  onlyPerson: boolean
+}
+
+/** Everything that is open of the unit, the faces first. */
+export function openOfUnit({ folded, standing, silent, onlyPerson }: Before): Open[] {
+  const { things, clashes, missing, notUnderstood } = folded
+  const signature = onlyPerson ? undefined : openSignature(standing)
+  return [
+    ...Object.keys(folded.faces).flatMap((face) => openAtFace(folded, face)),
+    ...Object.keys(things.part)
+      .filter((part) => isOut(things, part))
+      .map((part): Open => ({ why: { code: 'part-out', part } })),
+    ...Object.entries(things.plug).flatMap(([plug, { placed }]): Open[] =>
+      placed === undefined ? [{ why: { code: 'plug-not-placed', plug } }] : [],
+    ),
+    ...limited(things).flatMap((reading) => openFigure(things, reading) ?? []),
+    ...jobsNotDone(folded).map((job): Open => ({ why: { code: 'job-not-done', job } })),
+    ...runningClocks(folded).map((clock): Open => ({ why: { code: 'clock-runs', clock } })),
+    ...clashes.map(openClash),
+    ...silent.map(openPassed),
+    ...missing.map((gap): Open => ({ why: { code: 'entries-missing', ...gap } })),
+    ...notUnderstood.map(({ event }): Open => ({ why: { code: 'entry-not-understood', event } })),
+    ...(signature === undefined ? [] : [signature]),
+  ]
+}
+
+/** Everything that is open of one face: its bolts, what lies behind it, its clocks, its clashes, its stops, its signature. */
+export function openOfFace({ folded, standing, silent, onlyPerson }: Before, face: string): Open[] {
+  const signature = onlyPerson ? undefined : openSignature(standing, face)
+  const at = { face }
+  return [
+    ...openAtFace(folded, face),
+    ...partsAt(folded, face).map((part): Open => ({ ...at, why: { code: 'part-out', part } })),
+    ...figuresAt(folded, standing, face)
+      .flatMap((reading) => openFigure(folded.things, reading) ?? [])
+      .map((open) => ({ ...open, ...at })),
+    ...runningClocks(folded, face).map((clock): Open => ({ ...at, why: { code: 'clock-runs', clock } })),
+    ...folded.clashes.filter(({ place }) => place[0] === 'face' && place[1] === face).map(openClash),
+    ...silent.filter(({ stop }) => stop.face === face).map(openPassed),
+    ...(signature === undefined ? [] : [signature]),
+  ]
+}
+
+/** Bolts, resistance, and whether the cover is on. */
+export function openAtFace(folded: FoldedUnit, face: string): Open[] {
+  const work = folded.faces[face]
+  const bench = benchFace(folded, face)
+  if (work === undefined || bench === undefined) return []
+  const holes = bench.holes.flatMap((hole): Open[] => {
+    const at = { face, hole: hole.id }
+    return [
+      ...(work.holes[hole.id]!.placed === undefined
+        ? [{ ...at, why: { code: 'hole-not-placed', ...at } } as const]
+        : []),
+      ...(isFinal(hole) ? [] : [{ ...at, why: { code: 'hole-not-final', ...at } } as const]),
+      ...(hole.resistance === undefined
+        ? []
+        : [{ ...at, why: { code: 'resistance-stands', ...at, feel: hole.resistance } } as const]),
+    ]
+  })
+  return work.closed?.value === true ? holes : [...holes, { face, why: { code: 'face-not-closed', face } }]
+}
+
+/** Out, and neither in again, replaced nor written off; also where devices say different things of it. */
+export function isOut(things: FoldedUnit['things'], part: string): boolean {
+  const fate = things.part[part]?.fate?.value
+  return fate !== 'in' && fate !== 'replaced' && fate !== 'written off'
+}
+
+/** Parts that are out and belong to the face; with `behind` without those at its holes, which go on with the bolts. */
+export function partsAt({ things }: FoldedUnit, face: string, behind = false): string[] {
+  return Object.keys(things.part).filter((part) => {
+    const { face: at, hole } = things.part[part]!
+    return at?.value === face && isOut(things, part) && !(behind && hole !== undefined)
+  })
+}
+
+/** Figures with a limit that were read at the face. */
+export function figuresAt({ things }: FoldedUnit, standing: readonly Event[], face: string): string[] {
+  const here = new Set(
+    standing.flatMap(({ type, body }) => (type === 'figure-taken' && body.face === face ? [body.reading] : [])),
+  )
+  return limited(things).filter((reading) => here.has(reading))
+}
+
+export function isDone({ things }: FoldedUnit, job: string): boolean {
+  return things.job[job]?.done?.value === true
+}
+
+function jobsNotDone(folded: FoldedUnit): string[] {
+  return Object.keys(folded.things.job).filter((job) => !isDone(folded, job))
+}
+
+function runningClocks({ things }: FoldedUnit, face?: string): string[] {
+  return Object.keys(things.clock).filter((clock) => {
+    const { running, face: at } = things.clock[clock]!
+    return running?.value === true && (face === undefined || at?.value === face)
+  })
+}
+
+function openClash({ place, field }: { place: Place; field: string }): Open {
+  const [, face, , hole] = place[0] === 'face' ? place : []
+  return {
+    ...(face === undefined ? {} : { face }),
+    ...(hole === undefined ? {} : { hole }),
+    why: { code: 'clash', place, field },
+  }
+}
+
+function openPassed({ event, stop: { gate, face, hole } }: Passed): Open {
+  const at = { ...(face === undefined ? {} : { face }), ...(hole === undefined ? {} : { hole }) }
+  return { ...at, why: { code: 'stop-passed', event, gate, ...at } }
+}
