@@ -7,7 +7,7 @@ const HANDED_IN = /\bMath\.random\b|\bDate\.now\b|\bnew\s+Date\b|\bperformance\.
 
 export function clockFaults(files: TreeFile[]): HouseFault[] {
   return files
-    .filter(({ path }) => /^packages\/(engine|record|print)\/src\//.test(path) && isCode(path) && !isTest(path))
+    .filter(({ path }) => /^packages\/(engine|record|print|paper)\/src\//.test(path) && isCode(path) && !isTest(path))
     .flatMap(({ path, text }) =>
       everywhere(path, blank(text).bare, HANDED_IN, (found) => `${found}: clock, chance and terminal are handed in`),
     )

@@ -8,9 +8,10 @@ const MAY_IMPORT: Record<string, { ours: string[]; fromOutside: string[]; node: 
   engine: { ours: [], fromOutside: [], node: false },
   record: { ours: ['engine'], fromOutside: ['zod'], node: false },
   print: { ours: ['engine', 'record'], fromOutside: [], node: false },
+  paper: { ours: ['engine', 'record', 'print'], fromOutside: ['pdfkit', 'uqr'], node: false },
   device: { ours: ['engine', 'record'], fromOutside: ['dexie'], node: false },
   web: {
-    ours: ['engine', 'record', 'print', 'device'],
+    ours: ['engine', 'record', 'print', 'paper', 'device'],
     fromOutside: ['preact', 'highs', 'workbox-window', 'virtual:pwa-register'],
     node: false,
   },
@@ -36,7 +37,7 @@ const MAY_IMPORT: Record<string, { ours: string[]; fromOutside: string[]; node: 
     ],
     node: true,
   },
-  cli: { ours: ['engine', 'record', 'print', 'server'], fromOutside: ['highs'], node: true },
+  cli: { ours: ['engine', 'record', 'print', 'paper', 'server'], fromOutside: ['highs'], node: true },
 }
 
 /** Runs where the package is built, and is no part of it. */
