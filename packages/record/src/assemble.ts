@@ -9,6 +9,7 @@ import { faceFields, holeFields, kindFields, unitFields } from './events/parts.t
 import { keyOf, kindPlace, type Place, STEP, THINGS } from './events/places.ts'
 import type { Understood } from './fold.ts'
 import { entriesOf, type Ledger, type PlaceFields } from './ledger.ts'
+import { jobsIn, partsIn } from './plannedWork.ts'
 import { clocksApart, headsOf, missingIn, sinceRelease } from './spread.ts'
 import type { Clash, FaceWork, FoldedUnit, HoleWork, NotUnderstood, Standing, UnitWork } from './unit.ts'
 
@@ -79,6 +80,11 @@ export function assemble(id: string, { entries, standing, notUnderstood, undoneB
   }
   const faces = lying([], 'face')
   const work = root.rest as UnitWork
+  const things = Object.fromEntries(
+    THINGS.map((what) => [what, Object.fromEntries(lying([], what).map(({ place, rest }) => [place.at(-1)!, rest]))]),
+  ) as FoldedUnit['things']
+  const parts = partsIn(things.part)
+  const jobs = jobsIn(things.job)
   return {
     id,
     unit: {
@@ -97,12 +103,12 @@ export function assemble(id: string, { entries, standing, notUnderstood, undoneB
         }
       }),
       ...tray(root),
+      ...(parts.length > 0 ? { parts } : {}),
+      ...(jobs.length > 0 ? { jobs } : {}),
     },
     work: without(work, 'tray'),
     faces: Object.fromEntries(faces.map((face) => [face.place.at(-1)!, faceWork(face, lying(face.place, 'hole'))])),
-    things: Object.fromEntries(
-      THINGS.map((what) => [what, Object.fromEntries(lying([], what).map(({ place, rest }) => [place.at(-1)!, rest]))]),
-    ) as FoldedUnit['things'],
+    things,
     withoutThread,
     clashes,
     entries,

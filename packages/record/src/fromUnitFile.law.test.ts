@@ -22,10 +22,12 @@ function imported(unit: Unit): Event[] {
   return entriesFromUnit(unit, knowledgeOf(UNIT, DEVICES[0], []), stamp, sha256OfText)
 }
 
-/** An empty list of ranks or trials says nothing and is not kept. */
-function withoutEmptyLines(unit: Unit): Unit {
+/** An empty list of ranks, trials, parts or jobs says nothing and is not kept. */
+function withoutEmptyLines({ parts, jobs, ...unit }: Unit): Unit {
   return {
     ...unit,
+    ...(parts?.length ? { parts } : {}),
+    ...(jobs?.length ? { jobs } : {}),
     faces: unit.faces.map(({ ranks, trials, ...face }) => ({
       ...face,
       ...(ranks?.length ? { ranks } : {}),

@@ -6,18 +6,22 @@ import type { Happening } from './events/define.ts'
 import type { Event } from './events/event.ts'
 import { faceDescribed } from './events/faceDescribed.ts'
 import { holeMarked } from './events/holeMarked.ts'
+import { jobDone } from './events/jobDone.ts'
+import { jobPlanned } from './events/jobPlanned.ts'
 import type { Json } from './events/json.ts'
 import { kindLaidOut } from './events/kindLaidOut.ts'
+import { partCameOut } from './events/partCameOut.ts'
+import { partWentIn } from './events/partWentIn.ts'
 import { rankStated } from './events/rankStated.ts'
 import { trayLaidOut } from './events/trayLaidOut.ts'
 import { unitTakenIn } from './events/unitTakenIn.ts'
 
 /**
  * What happened, in the trade's words, so that the unit stands as in its file: taken in, faces described, trays laid out, holes marked, ranks and
- * trials stated. Folding it and writing the unit file again gives the same file (an empty list of ranks or trials, which says nothing, is not kept).
+ * trials stated, parts out and in again, jobs planned and done. Folding it and writing the unit file again gives the same file (an empty list of ranks, trials, parts or jobs, which says nothing, is not kept).
  */
 export function happeningsOf(unit: Unit): Happening[] {
-  const { gripbook: _, faces, kinds, ...about } = plain(unit)
+  const { gripbook: _, faces, kinds, parts = [], jobs = [], ...about } = plain(unit)
   return [
     unitTakenIn(about),
     ...tray(undefined, kinds),
@@ -27,6 +31,14 @@ export function happeningsOf(unit: Unit): Happening[] {
       ...holes.map(({ id: hole, ...fields }) => holeMarked({ face, hole, ...fields })),
       ...ranks.map((rank) => rankStated({ face, ...rank })),
       ...trials.map((trial) => boltTried({ face, trial })),
+    ]),
+    ...parts.flatMap(({ id: part, in: isIn, ...rest }) => [
+      partCameOut({ part, ...rest }),
+      ...(isIn ? [partWentIn({ part })] : []),
+    ]),
+    ...jobs.flatMap(({ id: job, done, ...rest }) => [
+      jobPlanned({ job, ...rest }),
+      ...(done ? [jobDone({ job })] : []),
     ]),
   ]
 }

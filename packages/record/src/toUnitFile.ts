@@ -38,7 +38,15 @@ function leaveOut(unit: Unit, faults: readonly FileFault[], leftOut: LeftOut[]):
     const list = owner[what as string] as unknown[]
     const told = (item: unknown) =>
       leftOut.push({ ...(face === undefined ? {} : { face: face.id }), item: item as Json, code })
-    if (what === 'order') {
+    if (path[0] === 'parts' || path[0] === 'jobs') {
+      const item = (unit as unknown as Record<string, Record<string, Json>[]>)[path[0] as string]![path[1] as number]!
+      told({ id: item.id!, [field as string]: item[field as string]! })
+      delete item[field as string]
+    } else if (path[0] === 'faces' && path[2] === 'inside') {
+      const hidden = unit.faces[path[1] as number]!
+      leftOut.push({ face: hidden.id, item: { inside: hidden.inside! }, code })
+      delete hidden.inside
+    } else if (what === 'order') {
       if (list !== undefined) told({ order: list })
       delete owner.order
     } else if (what === 'holes' && (field === 'asFound' || field === 'unitsBefore')) {

@@ -1,25 +1,9 @@
 import * as z from 'zod/mini'
+import { PART_SORTS } from '../unitFile/partSorts.ts'
 import { defineEvent, writeFields } from './define.ts'
 import { id, maybe, sha256Hex, shortText, where, whole } from './parts.ts'
 import { thingPlace } from './places.ts'
 import { atWords } from './words.ts'
-
-/** What comes out beside bolts. */
-export const PART_SORTS = [
-  'bracket',
-  'clip',
-  'connector',
-  'wire',
-  'seal',
-  'gasket',
-  'check ball',
-  'spring',
-  'shim',
-  'ring',
-  'plate',
-  'filter',
-  'other',
-] as const
 
 /** Something other than a bolt came out: where it sat, which way round, in what condition. */
 export const partCameOut = defineEvent({

@@ -37,6 +37,7 @@ export const kindChanges = { thread: z.exactOptional(kindThread), ...kindOptiona
 export const unitFields = {
   name: unitSchema.shape.name,
   history: unitSchema.shape.history,
+  tools: unitSchema.shape.tools,
   note: unitSchema.shape.note,
 }
 export const rankFields = shapeOf(itemOf<Rank>(face.shape.ranks))

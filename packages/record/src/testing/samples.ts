@@ -124,6 +124,9 @@ export const SAMPLES: { [T in EventType]: (random: Random) => BodyOf<T> } = {
     after: ['clean'],
     buries: pick(r, [['p1'], ['p2']]),
     minutes: 5,
+    ...(r() < 0.3 ? { side: 'pan up', tools: [{ any: ['socket'] }], window: { minutes: 10, until: ['pan'] } } : {}),
+    ...(r() < 0.2 ? { skip: true, needs: [{ name: 'end play', what: 'reading' as const }] } : {}),
+    ...(r() < 0.2 ? { unknown: ['after', 'who'] } : {}),
   }),
   'order-chosen': (r) => ({
     face: pick(r, FACES),

@@ -20,65 +20,87 @@ type LeftFace = Left<{
   trials: { hole: string; kind: string }[]
   cover: { lines: { name: string }[] }
   order: { sequence: string[] }[]
+  inside: string
 }>
-type LeftUnit = { faces?: (LeftFace | undefined)[]; kinds?: (Item | undefined)[] }
+type LeftThing = { id?: string; face?: string; hole?: string }
+type LeftUnit = {
+  faces?: (LeftFace | undefined)[]
+  kinds?: (Item | undefined)[]
+  tools?: (Item | undefined)[]
+  parts?: (LeftThing | undefined)[]
+  jobs?: (LeftThing | undefined)[]
+}
 
 /** Names with which the answer would mix up something of its own. "none" is no kind: it stands for an empty hole. */
 const RESERVED: Record<Exclude<Named, 'line'>, readonly string[]> = {
   face: ['__proto__'],
   hole: ['__proto__'],
   kind: ['__proto__', 'none'],
+  tool: ['__proto__'],
+  part: ['__proto__'],
+  job: ['__proto__'],
 }
 
 /** Faults between the parts of what could be read of a unit file. */
 export function crossFaults(unit: LeftUnit): FileFault[] {
   const faults: FileFault[] = []
   const none: Names = { first: new Map(), whole: true }
-  namesOf(unit.faces, 'face', ['faces'], none, faults)
+  const faces = namesOf(unit.faces, 'face', ['faces'], none, faults)
   const tray = namesOf(unit.kinds, 'kind', ['kinds'], none, faults)
   unit.faces?.forEach((face, i) => {
     if (face) faceFaults(face, ['faces', i], tray, faults)
+    if (face?.inside === undefined) return
+    const path = ['faces', i, 'inside']
+    if (face.inside === face.id) faults.push({ code: 'face-inside-itself', path, name: face.inside })
+    else refer('face', face.inside, faces, path, faults)
   })
+  namesOf(unit.tools, 'tool', ['tools'], none, faults)
+  for (const what of ['part', 'job'] as const) {
+    const list = unit[`${what}s`]
+    namesOf(list, what, [`${what}s`], none, faults)
+    list?.forEach((thing, i) => {
+      refer('face', thing?.face, faces, [`${what}s`, i, 'face'], faults)
+      const face = thing?.face === undefined ? undefined : unit.faces?.find((one) => one?.id === thing.face)
+      if (face) refer('hole', thing?.hole, namesOf(face.holes, 'hole', [], none, []), [`${what}s`, i, 'hole'], faults)
+    })
+  }
   return faults
+}
+
+/** A fault when a name leads nowhere. Where a name of the list could not be read, nothing is said. */
+function refer(what: Named, name: string | undefined, names: Names, path: FaultPath, faults: FileFault[]): void {
+  if (name === undefined || names.first.has(name) || !names.whole) return
+  const near = nearestName(name, names.first.keys())
+  faults.push({ code: 'no-such-name', path, what, name, ...(near === undefined ? {} : { near }) })
 }
 
 function faceFaults(face: LeftFace, path: FaultPath, tray: Names, faults: FileFault[]): void {
   const holes = namesOf(face.holes, 'hole', [...path, 'holes'], { first: new Map(), whole: true }, faults)
   const kinds = namesOf(face.kinds, 'kind', [...path, 'kinds'], tray, faults)
-  const refer = (what: 'hole' | 'kind', name: string | undefined, ...steps: FaultPath) => {
-    const names = what === 'hole' ? holes : kinds
-    if (name === undefined || names.first.has(name) || !names.whole) return
-    const near = nearestName(name, names.first.keys())
-    faults.push({
-      code: 'no-such-name',
-      path: [...path, ...steps],
-      what,
-      name,
-      ...(near === undefined ? {} : { near }),
-    })
-  }
+  const referTo = (what: 'hole' | 'kind', name: string | undefined, ...steps: FaultPath) =>
+    refer(what, name, what === 'hole' ? holes : kinds, [...path, ...steps], faults)
   face.holes?.forEach((hole, i) => {
-    if (hole?.asFound !== 'none') refer('kind', hole?.asFound, 'holes', i, 'asFound')
+    if (hole?.asFound !== 'none') referTo('kind', hole?.asFound, 'holes', i, 'asFound')
     for (const name of Object.keys(hole?.unitsBefore ?? {})) {
-      if (name !== 'none') refer('kind', name, 'holes', i, 'unitsBefore', name)
+      if (name !== 'none') referTo('kind', name, 'holes', i, 'unitsBefore', name)
     }
   })
   face.ranks?.forEach((rank, i) => {
     if (rank?.quantity === undefined) return
     const what = rank.quantity === 'length' ? 'kind' : 'hole'
-    refer(what, rank.less, 'ranks', i, 'less')
-    refer(what, rank.more, 'ranks', i, 'more')
+    referTo(what, rank.less, 'ranks', i, 'less')
+    referTo(what, rank.more, 'ranks', i, 'more')
     if (rank.less !== undefined && rank.less === rank.more) {
       faults.push({ code: 'rank-of-itself', path: [...path, 'ranks', i], name: rank.less })
     }
   })
   face.trials?.forEach((trial, i) => {
-    refer('hole', trial?.hole, 'trials', i, 'hole')
-    refer('kind', trial?.kind, 'trials', i, 'kind')
+    referTo('hole', trial?.hole, 'trials', i, 'hole')
+    referTo('kind', trial?.kind, 'trials', i, 'kind')
   })
   face.order?.forEach((pass, i) => {
     pass?.sequence?.forEach((name, j) => {
-      refer('hole', name, 'order', i, 'sequence', j)
+      referTo('hole', name, 'order', i, 'sequence', j)
     })
   })
   lineFaults(face.cover?.lines, [...path, 'cover', 'lines'], faults)

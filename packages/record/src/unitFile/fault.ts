@@ -1,10 +1,10 @@
 import type { Fault, FaultPath } from '@gripbook/engine'
 
 /** What an id can name. */
-export type Named = 'face' | 'hole' | 'kind' | 'line'
+export type Named = 'face' | 'hole' | 'kind' | 'line' | 'tool' | 'part' | 'job'
 
 /** What the schema expected to find at a place. */
-export type Expected = 'text' | 'a number' | 'true or false' | 'a list' | 'an object' | 'a pair of numbers'
+export type Expected = 'text' | 'a number' | 'true or false' | 'true' | 'a list' | 'an object' | 'a pair of numbers'
 
 /**
  * A fault in a unit file, as data. The engine's own faults (threads, quantities) are among them; the words stand in faultWords.ts.
@@ -43,6 +43,7 @@ export type FileFault =
       | { code: 'no-such-name'; what: Named; name: string; near?: string }
       | { code: 'rank-of-itself'; name: string }
       | { code: 'line-without-length' }
+      | { code: 'face-inside-itself'; name: string }
     ))
 
 export type ReadFile<T> = { ok: true; value: T } | { ok: false; faults: [FileFault, ...FileFault[]] }

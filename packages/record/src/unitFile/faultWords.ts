@@ -124,6 +124,7 @@ function slipAt(found: string): string {
 
 function forType(found: string, expected: string): string {
   if (found === 'null') return ' Leave the field out when it is unknown.'
+  if (expected === 'true') return ' Leave the field out where it is not so.'
   if (expected === 'text' && /^-?\d/.test(found)) return ` Put it in quotes: "${found}".`
   if (expected === 'a number' && /^"-?\d+([.,]\d+)?"$/.test(found))
     return ` Take the quotes away: ${found.slice(1, -1).replace(',', '.')}.`

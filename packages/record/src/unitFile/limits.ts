@@ -17,6 +17,9 @@ export const LIMITS = {
   /** Openings, regions, hollows or lines of one cover. */
   outlines: 200,
   words: 50,
+  jobs: 1_000,
+  tools: 200,
+  minutes: 1e9,
   /** Characters of an id, and of any other short text. */
   idText: 100,
   shortText: 300,

@@ -233,7 +233,11 @@ describe('fields and their types', () => {
 
 describe('names', () => {
   test.each<[string, Parameters<typeof faultsAfter>[0], string[]]>([
-    ['a face twice', (u) => ((u.faces as Loose[])[1]!.id = 'pan'), ['faces[1].id repeated-name']],
+    [
+      'a face twice',
+      (u) => ((u.faces as Loose[])[1]!.id = 'pan'),
+      ['faces[1].id repeated-name', 'faces[0].inside no-such-name'],
+    ],
     [
       'a hole twice in its face',
       (_u, f) => ((f.holes as Loose[])[1]!.id = '1'),
@@ -303,6 +307,10 @@ describe('names', () => {
         'faces[0].ranks[1].less no-such-name',
       ],
     ],
+    ['a face inside itself', (unit) => (unit.faces[0]!.inside = 'pan'), ['faces[0].inside face-inside-itself']],
+    ['a job twice', (unit) => (unit.jobs![1]!.id = 'filter'), ['jobs[1].id repeated-name']],
+    ['work on a face that is not there', (unit) => (unit.jobs![0]!.face = 'pam'), ['jobs[0].face no-such-name']],
+    ['a part at a hole that is not there', (unit) => (unit.parts![0]!.hole = '9'), ['parts[0].hole no-such-name']],
   ])('%s is a fault', (_what, change, expected) => {
     expect(faultsAfter(change)).toEqual(expected)
   })
@@ -320,6 +328,7 @@ describe('names', () => {
     expect(codes(text)).toEqual(['faces[0].holes[0].unitsBefore.__proto__ no-such-name'])
     expect(codes(JSON.stringify(FULL).replace('"id":"rear"', '"id":"__proto__"'))).toEqual([
       'faces[1].id reserved-name',
+      'faces[0].inside no-such-name',
     ])
   })
 })

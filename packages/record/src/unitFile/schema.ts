@@ -12,47 +12,17 @@ import {
   type Washer,
 } from '@gripbook/engine'
 import * as z from 'zod/mini'
+import { isObject, maybe, note, oneOf, type Schema, shortText, text } from './fields.ts'
+import { benchTool, job } from './jobSchema.ts'
 import { LIMITS } from './limits.ts'
-import { endsInOrder, figuresAgree, hasLength, isPrintable, isPrintableNote, isThread } from './localChecks.ts'
-
-type Schema<T = unknown> = z.ZodMiniType<T, unknown>
-
-/** A value of several shapes: which shape the user was writing, or undefined when it is none of them. */
-export type Shapes = { shapes: readonly Schema[]; choose: (value: unknown) => Schema | undefined; what: ShapeName }
-export type ShapeName = 'quantity' | 'thread' | 'material' | 'washer' | 'trial'
-
-/** Every union of this schema with the way to tell its shapes apart, so that a fault speaks of the shape that was meant. */
-export const shapesOf = new Map<unknown, Shapes>()
-
-function oneOf<T>(
-  what: ShapeName,
-  shapes: readonly Schema[],
-  choose: Shapes['choose'],
-  meta: { id: string; title: string },
-): Schema<T> {
-  const union = z.union(shapes as [Schema, ...Schema[]]).check(z.meta(meta))
-  shapesOf.set(union, { shapes, choose, what })
-  return union as unknown as Schema<T>
-}
+import { endsInOrder, figuresAgree, hasLength, isThread } from './localChecks.ts'
+import { PART_SORTS } from './partSorts.ts'
 
 const isList = Array.isArray
-const isObject = (value: unknown): value is Record<string, unknown> =>
-  typeof value === 'object' && value !== null && !isList(value)
 const has = (value: unknown, ...names: string[]): boolean =>
   isObject(value) && names.some((name) => Object.hasOwn(value, name))
 
-/** An optional field with its meaning, as the published schema shows it. */
-const maybe = <T>(schema: Schema<T>, meaning: string) => z.exactOptional(schema).check(z.describe(meaning))
-
-const text = (longest: number) =>
-  z
-    .string()
-    .check(z.minLength(1), z.maxLength(longest), z.refine(isPrintable, { params: { code: 'text-unprintable' } }))
 const idText = text(LIMITS.idText)
-const shortText = text(LIMITS.shortText)
-const note = z
-  .string()
-  .check(z.maxLength(LIMITS.noteText), z.refine(isPrintableNote, { params: { code: 'text-unprintable' } }))
 const wholeFrom = (least: number, most: number) => z.number().check(z.int(), z.gte(least), z.lte(most))
 const above0 = (most: number) => z.number().check(z.gt(0), z.lte(most))
 
@@ -144,6 +114,8 @@ const head = z.strictObject({
   acrossFlats: maybe(length, 'Width across the flats'),
 })
 
+const names = z.array(idText).check(z.minLength(1), z.maxLength(LIMITS.words))
+
 const hole = z.strictObject({
   id: idText.check(z.describe('Number or name of the hole, as text; once in its face')),
   thread,
@@ -167,6 +139,13 @@ const hole = z.strictObject({
   unitsBefore: maybe(
     z.record(z.string(), wholeFrom(0, LIMITS.count)),
     'How often each kind sat here in finished units of the same model',
+  ),
+  reach: maybe(
+    z.strictObject({
+      runDown: maybe(names, 'Tools that reach it when it is run down, any one of them'),
+      final: maybe(names, 'Tools that reach it for the final torque, any one of them'),
+    }),
+    'Which tools reach the bolt: names, or ids of `tools`',
   ),
   note: maybe(note, 'Free text'),
 })
@@ -283,7 +262,30 @@ const face = z.strictObject({
   snug: maybe(z.boolean(), 'All bolts are run down by hand before the first pass; they are not unless stated'),
   order: maybe(z.array(pass).check(z.maxLength(LIMITS.lines)), 'The manual’s order of tightening'),
   clamp: maybe(above0(1e9), 'Target load of every bolt, N'),
+  inside: maybe(idText, 'The face whose cover hides this one once it is on'),
+  side: maybe(shortText, 'How the unit lies for work on this face: "pan up"'),
+  sealant: maybe(
+    z.strictObject({
+      name: maybe(shortText, 'The product'),
+      minutes: maybe(above0(LIMITS.minutes), 'Minutes that it stays workable, from its product sheet'),
+      least: maybe(
+        z.number().check(z.gte(0), z.lte(LIMITS.minutes)),
+        'Least minutes that it must stand before the parts are joined',
+      ),
+      until: maybe(z.enum(['joined', 'torqued']), 'What must be done within the minutes; torqued unless stated'),
+    }),
+    'What goes between cover and seat wet',
+  ),
   note: maybe(note, 'Free text'),
+})
+
+const part = z.strictObject({
+  id: idText.check(z.describe('Name of the part, once in the unit')),
+  what: z.enum(PART_SORTS),
+  name: maybe(shortText, 'The part in words'),
+  face: maybe(idText, 'Face that it belongs to'),
+  hole: maybe(idText, 'Hole of that face whose bolt holds it'),
+  in: maybe(z.literal(true) as Schema<true>, 'true when it is in its place again'),
 })
 
 export const unitSchema = z
@@ -293,6 +295,12 @@ export const unitSchema = z
     history: maybe(history, 'What is known of the unit'),
     faces: z.array(face).check(z.minLength(1), z.maxLength(LIMITS.faces)),
     kinds: maybe(kinds, 'A tray that the faces share'),
+    tools: maybe(
+      z.array(benchTool).check(z.maxLength(LIMITS.tools)),
+      'Tools of the bench that `reach` and `jobs` name',
+    ),
+    parts: maybe(z.array(part).check(z.maxLength(LIMITS.lines)), 'What else came out and goes back'),
+    jobs: maybe(z.array(job).check(z.maxLength(LIMITS.jobs)), 'What the user says of the order of work'),
     note: maybe(note, 'Free text'),
   })
   .check(z.meta({ title: 'Gripbook unit file', description: 'A unit on the bench: its faces, holes and bolts' }))

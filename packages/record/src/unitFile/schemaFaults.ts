@@ -1,11 +1,11 @@
 import type { FaultPath } from '@gripbook/engine'
 import { unitsOf } from '@gripbook/engine'
 import type { Expected, FileFault } from './fault.ts'
+import { type Shapes, shapesOf } from './fields.ts'
 import { localFault } from './localFaults.ts'
 import { nearestName } from './nearest.ts'
 import { at } from './path.ts'
 import { quoted } from './quoted.ts'
-import { type Shapes, shapesOf } from './schema.ts'
 
 /** What is used of a schema and of what it finds wrong; the library's own types are wider than the walk below needs. */
 type Checked = {
@@ -16,7 +16,7 @@ type Issue = {
   code: string
   path: PropertyKey[]
   keys?: string[]
-  values?: readonly string[]
+  values?: readonly (string | boolean)[]
   expected?: string
   minimum?: number
   maximum?: number
@@ -177,8 +177,10 @@ function wrongType(issue: Issue, value: unknown, path: FaultPath): FileFault {
   }
 }
 
-function wrongWord(expected: readonly string[], value: unknown, path: FaultPath): FileFault {
+function wrongWord(values: readonly (string | boolean)[], value: unknown, path: FaultPath): FileFault {
   if (value === undefined) return { code: 'missing-field', path, name: String(path.at(-1) ?? '') }
+  if (values.includes(true)) return { code: 'wrong-type', path, found: sayValue(value), expected: 'true' }
+  const expected = values as readonly string[]
   if (typeof value !== 'string') return { code: 'wrong-type', path, found: sayValue(value), expected: 'text' }
   const found = value.slice(0, 60)
   if (expected.includes('unit/1')) return { code: 'wrong-format', path, found }
