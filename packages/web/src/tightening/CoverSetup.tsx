@@ -7,13 +7,13 @@ import { Stage } from '../face/stage/Stage.tsx'
 import { words as shared } from '../words/index.ts'
 import { words } from '../words/tightening.ts'
 import { CoverLayer } from './CoverLayer.tsx'
-import { DrawPanel } from './DrawPanel.tsx'
+import { DrawBar, DrawPanel } from './DrawPanel.tsx'
 import { changesIn, type Draft, type DraftFault, readSetup } from './draft.ts'
 import { cornersOf, leastCorners, type Target, withCorners, without, withTap } from './drawn.ts'
 import { type Placed, placedFault } from './faultPlace.ts'
 import { type Frame, holePlaces } from './frame.ts'
 import { marginFor, outlineAround } from './outline.ts'
-import { SetupForm } from './SetupForm.tsx'
+import { SetupBar, SetupForm } from './SetupForm.tsx'
 import type { Seen } from './seen.ts'
 import { tapped } from './sequence.ts'
 import { cornerMarks, HoleDots, holeMarks } from './setupMarks.tsx'
@@ -99,7 +99,7 @@ export function CoverSetup({ folded, face, picture, url, away, frame, told, comp
     [found, frame],
   )
   return (
-    <div class={`face tightening face--busy${drawing === null && tapping === null ? ' tightening--form' : ''}`}>
+    <div class={`face tightening${drawing === null && tapping === null ? ' tightening--form' : ''}`}>
       <Stage
         picture={picture}
         url={url}
@@ -161,10 +161,6 @@ export function CoverSetup({ folded, face, picture, url, away, frame, told, comp
             onFromMarks={places.size === 0 ? null : takeFromMarks}
             onTapping={setTapping}
             onKeep={() => void keep()}
-            onCancel={() => {
-              clear()
-              onDone()
-            }}
             found={found}
           />
         ) : (
@@ -173,7 +169,6 @@ export function CoverSetup({ folded, face, picture, url, away, frame, told, comp
             count={corners.length}
             closed={drawing.closed}
             picked={drawing.picked}
-            canUndo={drawing.before.length > 0}
             fromMarks={
               drawing.target.at === 'outline' && places.size > 0
                 ? { margin: words.far(margin, settings.length), take: takeFromMarks }
@@ -184,27 +179,43 @@ export function CoverSetup({ folded, face, picture, url, away, frame, told, comp
               const left = corners.filter((_, i) => i !== drawing.picked)
               setCorners(left, { picked: null, closed: drawing.closed && left.length >= 3 })
             }}
-            onUndo={() => {
-              const last = drawing.before.at(-1)
-              if (last === undefined) return
-              put(withCorners(draft, drawing.target, last))
-              setDrawing({
-                ...drawing,
-                before: drawing.before.slice(0, -1),
-                picked: null,
-                closed: drawing.closed && last.length >= 3,
-              })
-            }}
             onAgain={() => setCorners([], { picked: null, closed: false })}
-            onDone={() => {
-              const { target } = drawing
-              // What was begun and has nothing in it is no opening.
-              if (target.at !== 'outline' && corners.length === 0) put(without(draft, target))
-              if (corners.length === 0 || corners.length >= leastCorners(target)) setDrawing(null)
-            }}
           />
         )}
       </div>
+      {drawing === null ? (
+        <SetupBar
+          told={told}
+          faults={faults}
+          onCancel={() => {
+            clear()
+            onDone()
+          }}
+        />
+      ) : (
+        <DrawBar
+          target={drawing.target}
+          count={corners.length}
+          canUndo={drawing.before.length > 0}
+          onUndo={() => {
+            const last = drawing.before.at(-1)
+            if (last === undefined) return
+            put(withCorners(draft, drawing.target, last))
+            setDrawing({
+              ...drawing,
+              before: drawing.before.slice(0, -1),
+              picked: null,
+              closed: drawing.closed && last.length >= 3,
+            })
+          }}
+          onDone={() => {
+            const { target } = drawing
+            // What was begun and has nothing in it is no opening.
+            if (target.at !== 'outline' && corners.length === 0) put(without(draft, target))
+            if (corners.length === 0 || corners.length >= leastCorners(target)) setDrawing(null)
+          }}
+        />
+      )}
     </div>
   )
 }

@@ -9,18 +9,14 @@ type Props = {
   closed: boolean
   /** Number of the corner that is picked, from 0. */
   picked: number | null
-  canUndo: boolean
   /** For the outline: what "from the marks" does, and how far beyond the bolts it goes; null: no hole has a place. */
   fromMarks: { margin: string; take: () => void } | null
   onRemove: () => void
-  onUndo: () => void
   onAgain: () => void
-  onDone: () => void
 }
 
-export function DrawPanel({ target, count, closed, picked, canUndo, fromMarks, ...does }: Props) {
+export function DrawPanel({ target, count, closed, picked, fromMarks, ...does }: Props) {
   const line = target.at === 'lines'
-  const least = leastCorners(target)
   const how = line ? (count < 2 ? words.areaWhat.lines : words.drawLine) : closed ? words.drawClosed : words.drawOpen
   return (
     <section class="stack" aria-label={words.drawTitle[target.at]}>
@@ -51,16 +47,24 @@ export function DrawPanel({ target, count, closed, picked, canUndo, fromMarks, .
           <p class="quiet">{words.fromMarksWhat(fromMarks.margin)}</p>
         </div>
       )}
-      <div class="buttons buttons--even face__sticky">
-        <button type="button" class="button button--stop" disabled={!canUndo} onClick={does.onUndo}>
-          <Icon name="undo" />
-          {words.undoCorner}
-        </button>
-        <button type="button" class="button button--act" onClick={does.onDone}>
-          <Icon name="tick" />
-          {count >= least || count === 0 ? words.drawDone : words.tooFew(least)}
-        </button>
-      </div>
     </section>
+  )
+}
+
+type BarProps = { target: Target; count: number; canUndo: boolean; onUndo: () => void; onDone: () => void }
+
+export function DrawBar({ target, count, canUndo, onUndo, onDone }: BarProps) {
+  const least = leastCorners(target)
+  return (
+    <nav class="face__bar tightening__bar" aria-label={words.drawTitle[target.at]}>
+      <button type="button" class="button button--stop" disabled={!canUndo} onClick={onUndo}>
+        <Icon name="undo" />
+        {words.undoCorner}
+      </button>
+      <button type="button" class="button button--act" onClick={onDone}>
+        <Icon name="tick" />
+        {count >= least || count === 0 ? words.drawDone : words.tooFew(least)}
+      </button>
+    </nav>
   )
 }

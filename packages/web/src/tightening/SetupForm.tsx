@@ -29,8 +29,10 @@ type Props = {
   onFromMarks: (() => void) | null
   onTapping: (pass: number | null) => void
   onKeep: () => void
-  onCancel: () => void
 }
+
+/** Its button lies outside of it, where the thumb is. */
+export const FORM_ID = 'cover-form'
 
 export function SetupForm(props: Props) {
   const { draft, face, told, onChange, onKeep } = props
@@ -42,6 +44,7 @@ export function SetupForm(props: Props) {
   const shown = open || more.some((place) => props.faults.some((fault) => fault.at === place))
   return (
     <form
+      id={FORM_ID}
       class="stack cover-form"
       onSubmit={(event) => {
         event.preventDefault()
@@ -164,23 +167,27 @@ export function SetupForm(props: Props) {
           />
         </div>
       </details>
-      <div class="face__sticky stack stack--tight">
-        <FaultLine>
-          {props.faults.length === 0 ? '' : words.notYet([...new Set(props.faults.map(({ at: place }) => place))])}
-        </FaultLine>
-        <div class="buttons buttons--even">
-          {told && (
-            <button type="button" class="button" onClick={props.onCancel}>
-              {shared.shell.cancel}
-            </button>
-          )}
-          <button type="submit" class="button button--act">
-            <Icon name="tick" />
-            {told ? words.keepChanges : words.workOut}
-          </button>
-        </div>
-      </div>
     </form>
+  )
+}
+
+type BarProps = { told: boolean; faults: readonly DraftFault[]; onCancel: () => void }
+
+/** What ends the form, and what is still lacking in it. */
+export function SetupBar({ told, faults, onCancel }: BarProps) {
+  return (
+    <nav class={`face__bar tightening__bar${told ? '' : ' tightening__bar--one'}`} aria-label={words.setUp}>
+      <FaultLine>{faults.length === 0 ? '' : words.notYet([...new Set(faults.map(({ at }) => at))])}</FaultLine>
+      {told && (
+        <button type="button" class="button" onClick={onCancel}>
+          {shared.shell.cancel}
+        </button>
+      )}
+      <button type="submit" form={FORM_ID} class="button button--act">
+        <Icon name="tick" />
+        {told ? words.keepChanges : words.workOut}
+      </button>
+    </nav>
   )
 }
 
