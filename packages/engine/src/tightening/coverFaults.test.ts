@@ -141,6 +141,11 @@ describe('[TI8] a face that cannot be computed is refused with the place of the 
       { path: ['faces', 0, 'holes', 2, 'at'], code: 'bolt-outside-cover', at: [110, 40] },
     ],
     [
+      'a bolt on the edge',
+      face({ holes: [...face().holes, { id: '3', thread: 'M6', at: [0, 40] }] }),
+      { path: ['faces', 0, 'holes', 2, 'at'], code: 'bolt-outside-cover', at: [0, 40] },
+    ],
+    [
       'a bolt in an opening',
       cover({ openings: [box(5, 5, 10)] }),
       { path: ['faces', 0, 'holes', 0, 'at'], code: 'bolt-in-opening', at: [10, 10], opening: 0 },

@@ -4,7 +4,7 @@ import { readThread } from '../threads/readThread.ts'
 import type { Bed, Face, Hole, Point } from '../unit.ts'
 import { ON_A_LINE, pointsBetween } from './bow.ts'
 import { bendingLength } from './plate/condense.ts'
-import { areaOf, boxOf, isInside, meeting, sidesOf } from './plate/outline.ts'
+import { areaOf, boxOf, isInside, liesOn, meeting, sidesOf } from './plate/outline.ts'
 import { areaOfPiece, cellsOf, spotAt } from './plate/pieces.ts'
 import { gridOver } from './plate/plate.ts'
 
@@ -58,7 +58,8 @@ function outlineFaults(face: Face, told: Told): void {
   holes.forEach(({ at }, i) => {
     if (at === undefined) return
     const opening = openings.findIndex((one) => isInside(at, one))
-    if (!isInside(at, cover.outline)) told(['holes', i, 'at'], { code: 'bolt-outside-cover', at })
+    if (!isInside(at, cover.outline) || sidesOf(cover.outline).some((side) => liesOn(at, side)))
+      told(['holes', i, 'at'], { code: 'bolt-outside-cover', at })
     else if (opening >= 0) told(['holes', i, 'at'], { code: 'bolt-in-opening', at, opening })
   })
   cover.lines?.forEach(({ from, to }, i) => {

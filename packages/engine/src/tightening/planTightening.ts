@@ -17,6 +17,7 @@ import { bowsOf, type Line, linesOf } from './bow.ts'
 import {
   type Bolt,
   embedded,
+  type Cover as Held,
   lastRounds,
   linearCover,
   type Pass,
@@ -40,6 +41,8 @@ const MOST_ROUNDS = 10
 const EFFORT = 45_000
 /** An order is truly better than a pattern that can be remembered from a tenth on, and when a wrench could tell: from one part in a hundred of the clamp on. */
 const [TRULY, TELLING] = [0.9, 0.01]
+/** A bolt that moves another's load by less than this share of its own is not felt. */
+const UNFELT = 0.002
 /** A change of a load that is worth a word, as a share of its target. */
 const NOTABLE = 0.01
 const SEED = 20_011
@@ -82,6 +85,13 @@ export function planTightening(
     return condenseFace(face, stiffness, lines)
   })
   const middle = condensed[Math.floor(beds.length / 2)]!
+  const cover = coverOnBed(
+    face.cover!,
+    seating(face, beds[Math.floor(beds.length / 2)]!),
+    places.map(({ at }) => at),
+    middle.fine,
+  )
+  const { compliance } = middle.fine
   const bench: Bench = {
     face,
     bolts,
@@ -89,12 +99,8 @@ export function planTightening(
     places: places.map(({ at }) => at),
     lines,
     cases: condensed.map(({ bedCase }) => bedCase),
-    cover: coverOnBed(
-      face.cover!,
-      seating(face, beds[Math.floor(beds.length / 2)]!),
-      places.map(({ at }) => at),
-      middle.fine,
-    ),
+    cover,
+    held: isFelt(compliance, bolts) ? cover.lie : linearCover(compliance),
     round: patternsFor(places).find(({ kind }) => kind === 'round')?.sequence ?? [...places.keys()],
   }
 
@@ -153,6 +159,13 @@ export function planTightening(
   }
 }
 
+/** Whether any bolt feels what another does. Where none does, what touches where need not be asked at every turn. */
+function isFelt(compliance: readonly number[][], bolts: readonly Bolt[]): boolean {
+  return compliance.some((row, i) =>
+    row.some((c, j) => j !== i && Math.abs(c) > UNFELT * (row[i]! + bolts[i]!.compliance)),
+  )
+}
+
 /** All that an order is tried on. `round`: the bolts once round, for the last rounds. */
 type Bench = {
   face: Face
@@ -162,6 +175,8 @@ type Bench = {
   lines: readonly Line[]
   cases: readonly BedCase[]
   cover: CoverOnBed
+  /** What answers to the bolts at every turn. */
+  held: Held
   round: readonly number[]
 }
 
@@ -279,14 +294,14 @@ function effortFor(bolts: number, cases: number): number {
 }
 
 function orderAnswer(kind: OrderKind, passes: readonly Pass[], bench: Bench): OrderAnswer {
-  const { face, bolts, snug, cover, lines, cases, round, places } = bench
+  const { face, bolts, snug, cover, held, lines, cases, round, places } = bench
   const ids = face.holes.map(({ id }) => id)
   const standing = untouched(bolts)
-  const turns = tighten(passes, bolts, snug, cover.lie, standing)
+  const turns = tighten(passes, bolts, snug, held, standing)
   const loads = [...standing.loads]
   const { field } = cover.lie(() => Float64Array.from(loads))
   const ends = passes.map((_, p) => turns.findLast(({ pass }) => pass === p + 1)?.loads)
-  const rounds = lastRounds(round, bolts, cover.lie, standing, MOST_ROUNDS)
+  const rounds = lastRounds(round, bolts, held, standing, MOST_ROUNDS)
   return {
     kind,
     name: NAMES[kind],
@@ -314,11 +329,11 @@ function orderAnswer(kind: OrderKind, passes: readonly Pass[], bench: Bench): Or
 }
 
 /** After the passes, when the surfaces have given way; only where the face says how rough they are. */
-function settled(passes: readonly Pass[], { face, bolts, snug, cover }: Bench): Pick<OrderAnswer, 'settled'> {
+function settled(passes: readonly Pass[], { face, bolts, snug, held }: Bench): Pick<OrderAnswer, 'settled'> {
   if (face.embedment === undefined) return {}
   const standing = untouched(bolts)
-  tighten(passes, bolts, snug, cover.lie, standing)
-  embedded(embedmentOf(face.embedment.roughness, face.embedment.interfaces ?? 1) / 1000, bolts, cover.lie, standing)
+  tighten(passes, bolts, snug, held, standing)
+  embedded(embedmentOf(face.embedment.roughness, face.embedment.interfaces ?? 1) / 1000, bolts, held, standing)
   return { settled: { loads: [...standing.loads], spread: spreadOf(standing.loads, bolts) } }
 }
 

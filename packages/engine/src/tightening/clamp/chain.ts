@@ -6,10 +6,10 @@
 import type { Bolt } from './tighten.ts'
 
 /**
- * Where a walk stands: which bolts hold, their loads (N), the gaps of the others (mm; without end: not there), and the table: the lower half of the symmetric matrix that says
- * how loads and gaps move with each other, row after row.
+ * Where a walk stands. `sign`: 1 for a bolt that holds, −1 for one that does not. `level`: its load (N), or else its gap (mm; without end: not there). `table`: the symmetric matrix that says how loads
+ * and gaps move with each other, row after row, each row as long as `sign`; what stands above the diagonal is never read. All are filled up with zeros to a multiple of four.
  */
-type Stand = { holds: Uint8Array; loads: Float64Array; gaps: Float64Array; table: Float64Array }
+type Stand = { sign: Float64Array; level: Float64Array; table: Float64Array }
 
 export type Chain = {
   /** Loads in N after all passes in this sequence of bolts; the array is used again by the next call. */
@@ -26,17 +26,13 @@ export function chainOf(
   shares: readonly number[],
   from: { loads: ArrayLike<number>; gaps: ArrayLike<number> },
 ): Chain {
-  const count = bolts.length
-  const start: Stand = {
-    holds: new Uint8Array(count),
-    loads: Float64Array.from(from.loads),
-    gaps: Float64Array.from(from.gaps),
-    table: Float64Array.from(
-      compliance.flatMap((row, i) => row.slice(0, i + 1).map((c, j) => (i === j ? c + bolts[i]!.compliance : c))),
-    ),
+  const start = standAt(compliance, bolts, from.gaps)
+  const column = new Float64Array(start.sign.length)
+  for (let j = 0; j < bolts.length; j++) {
+    if (!(from.loads[j]! > 0)) continue
+    pivot(start, j, column)
+    start.level[j] = from.loads[j]!
   }
-  const column = new Float64Array(count)
-  for (let j = 0; j < count; j++) if (start.loads[j]! > 0) pivot(start, j, column)
 
   const targets = bolts.map(({ target }) => target)
   const afterFirst = new Map<number, Stand>()
@@ -49,95 +45,116 @@ export function chainOf(
     afterFirst.set(bolt, stand)
     return stand
   }
+  const loads = new Float64Array(bolts.length)
   return {
     loadsAfter(sequence) {
       put(first(sequence[0]!), work)
       for (let p = 0; p < shares.length; p++)
         for (let k = p === 0 ? 1 : 0; k < sequence.length; k++)
           drive(work, sequence[k]!, shares[p]! * targets[sequence[k]!]!, column)
-      return work.loads
+      for (let j = 0; j < loads.length; j++) loads[j] = loadOf(work, j)
+      return loads
     },
   }
 }
 
+/** No bolt holds yet. */
+function standAt(compliance: readonly number[][], bolts: readonly Bolt[], gaps: ArrayLike<number>): Stand {
+  const count = bolts.length
+  const stride = 4 * Math.ceil(count / 4)
+  const stand: Stand = {
+    sign: new Float64Array(stride).fill(-1, 0, count),
+    level: new Float64Array(stride),
+    table: new Float64Array(stride * stride),
+  }
+  for (let i = 0; i < count; i++) {
+    stand.level[i] = gaps[i]!
+    for (let j = 0; j < i; j++) stand.table[i * stride + j] = compliance[i]![j]!
+    stand.table[i * stride + i] = compliance[i]![i]! + bolts[i]!.compliance
+  }
+  return stand
+}
+
+function loadOf({ sign, level }: Stand, bolt: number): number {
+  return sign[bolt]! > 0 ? level[bolt]! : 0
+}
+
 /** Turns a bolt up to a load; one that holds it already stays as it is. `column` is room to work in. */
 function drive(stand: Stand, bolt: number, load: number, column: Float64Array): void {
-  const { holds, loads, gaps } = stand
-  const count = holds.length
-  if (loads[bolt]! >= load) return
-  if (holds[bolt] === 0) {
-    gaps[bolt] = 0
+  const { sign, level } = stand
+  if (loadOf(stand, bolt) >= load) return
+  if (sign[bolt]! < 0) {
+    level[bolt] = 0
     pivot(stand, bolt, column)
   }
   for (;;) {
     readColumn(stand, bolt, column)
-    const own = -column[bolt]!
-    let way = (load - loads[bolt]!) / own
+    let way = (load - level[bolt]!) / -column[bolt]!
     let next = -1
-    for (let j = 0; j < count; j++) {
-      const slope = column[j]!
-      if (j === bolt) continue
-      // A load falls where its slope is positive (the table of what holds is the negative inverse); a gap closes where it is negative.
-      if (holds[j] === 1) {
-        if (slope > 0 && loads[j]! < way * slope) {
-          way = loads[j]! / slope
-          next = j
-        }
-      } else if (slope < 0 && gaps[j]! < -way * slope) {
-        way = -gaps[j]! / slope
+    // A load falls where its slope is positive (the table of what holds is the negative inverse), a gap closes where it is negative; the turned bolt's own load rises.
+    for (let j = 0; j < column.length; j++) {
+      const slope = column[j]! * sign[j]!
+      column[j] = slope
+      if (slope > 0 && level[j]! < way * slope) {
+        way = level[j]! / slope
         next = j
       }
     }
-    for (let j = 0; j < count; j++)
-      if (holds[j] === 1) loads[j]! -= way * column[j]!
-      else gaps[j]! += way * column[j]!
+    for (let j = 0; j < column.length; j++) level[j]! -= way * column[j]!
     if (next === -1) {
-      loads[bolt] = load
+      level[bolt] = load
       return
     }
-    loads[next] = 0
-    gaps[next] = 0
+    level[next] = 0
     pivot(stand, next, column)
   }
 }
 
 /** A bolt goes over from hanging loose to holding, or back: its load and its gap change places in the table, which stays symmetric. */
 function pivot(stand: Stand, k: number, column: Float64Array): void {
-  const { holds, table } = stand
-  const count = holds.length
+  const { sign, table } = stand
   readColumn(stand, k, column)
-  const holding = holds[k] === 1
-  // Leaving is entering run backwards: the same sums with the sign of the row turned.
+  const stride = column.length
   const inverse = 1 / column[k]!
-  for (let i = 0, at = 0; i < count; i++) {
-    const factor = column[i]! * inverse
-    if (factor !== 0 && i !== k) for (let j = 0; j <= i; j++) table[at + j]! -= factor * column[j]!
-    at += i + 1
+  // Four rows at once, since nothing is done more often. Row and column k come out wrong and are written below.
+  for (let i = 0; i < stride; i += 4) {
+    const [f0, f1, f2, f3] = [
+      column[i]! * inverse,
+      column[i + 1]! * inverse,
+      column[i + 2]! * inverse,
+      column[i + 3]! * inverse,
+    ]
+    const at0 = i * stride
+    const [at1, at2, at3] = [at0 + stride, at0 + 2 * stride, at0 + 3 * stride]
+    for (let j = 0; j < i + 4; j++) {
+      const c = column[j]!
+      table[at0 + j]! -= f0 * c
+      table[at1 + j]! -= f1 * c
+      table[at2 + j]! -= f2 * c
+      table[at3 + j]! -= f3 * c
+    }
   }
-  const turned = holding ? -inverse : inverse
-  const row = (k * (k + 1)) / 2
-  for (let j = 0; j < k; j++) table[row + j] = column[j]! * turned
-  for (let i = k + 1; i < count; i++) table[(i * (i + 1)) / 2 + k] = column[i]! * turned
-  table[row + k] = -inverse
-  holds[k] = holding ? 0 : 1
+  // Leaving is entering run backwards: the same sums with the sign of the row turned.
+  const turned = sign[k]! > 0 ? -inverse : inverse
+  for (let j = 0; j < k; j++) table[k * stride + j] = column[j]! * turned
+  for (let i = k + 1; i < stride; i++) table[i * stride + k] = column[i]! * turned
+  table[k * stride + k] = -inverse
+  sign[k] = -sign[k]!
 }
 
+/** Row k up to the diagonal, and down from there. */
 function readColumn({ table }: Stand, k: number, column: Float64Array): void {
-  const row = (k * (k + 1)) / 2
-  for (let j = 0; j <= k; j++) column[j] = table[row + j]!
-  for (let i = k + 1, at = row + k + 1 + k; i < column.length; i++) {
-    column[i] = table[at]!
-    at += i + 1
-  }
+  const stride = column.length
+  for (let j = 0; j <= k; j++) column[j] = table[k * stride + j]!
+  for (let i = k + 1, at = i * stride + k; i < stride; i++, at += stride) column[i] = table[at]!
 }
 
-function copyOf({ holds, loads, gaps, table }: Stand): Stand {
-  return { holds: holds.slice(), loads: loads.slice(), gaps: gaps.slice(), table: table.slice() }
+function copyOf({ sign, level, table }: Stand): Stand {
+  return { sign: sign.slice(), level: level.slice(), table: table.slice() }
 }
 
 function put(from: Stand, into: Stand): void {
-  into.holds.set(from.holds)
-  into.loads.set(from.loads)
-  into.gaps.set(from.gaps)
+  into.sign.set(from.sign)
+  into.level.set(from.level)
   into.table.set(from.table)
 }
