@@ -14,6 +14,7 @@ export function processWorld(process: NodeJS.Process): World {
   return {
     readFile: readAtMost,
     writeFile: (path, text) => writeFile(path, text),
+    writeBytes: (path, bytes) => writeFile(path, bytes),
     makeDirectory: async (path) => {
       await mkdir(path, { recursive: true })
     },

@@ -3,6 +3,7 @@ export type World = {
   /** At most `atMost` bytes of a file, and one more when there are more, so that nothing endless is read. Rejects as the file system does. */
   readFile: (path: string, atMost: number) => Promise<Uint8Array>
   writeFile: (path: string, text: string) => Promise<void>
+  writeBytes: (path: string, bytes: Uint8Array) => Promise<void>
   /** Makes the directory and those above it, where they are not there. */
   makeDirectory: (path: string) => Promise<void>
   out: (text: string) => void

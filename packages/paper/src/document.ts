@@ -4,7 +4,7 @@ import { lineHeight, paperSize } from './base/measures.ts'
 import { Pictures } from './base/pen.ts'
 import { cleaned } from './base/runs.ts'
 import { Tags } from './base/tags.ts'
-import { Writing } from './base/writing.ts'
+import { type Format, Writing } from './base/writing.ts'
 import type { DocumentOptions, Sheet } from './sheet.ts'
 import { words } from './words.ts'
 
@@ -24,7 +24,7 @@ export async function makeDocument(
 ): Promise<Uint8Array> {
   // Large, and wanted only once something is printed: a page loads it then.
   const { default: PDFDocument } = await import('pdfkit')
-  const { title, language = 'en', author, made, fonts, paper, landscape = false } = options
+  const { title, language = 'en', author, made, fonts, paper, landscape = false, margin = MARGIN } = options
   const doc: Doc = new PDFDocument({
     // The types know only the archive standards.
     subset: 'PDF/UA' as unknown as 'PDF/A-1',
@@ -46,40 +46,42 @@ export async function makeDocument(
   const bytes = bytesOf(doc)
   const tags = new Tags(doc)
   const ink = new Ink(doc, tags, fonts)
-  const { width, height } = paperSize(paper, landscape)
-  const margin = options.margin ?? MARGIN
-  const line = lineHeight(SMALL.size)
-  const top = margin + (options.header ? 2 * line : 0)
-  const format = { width, height, left: margin, right: width - margin, top, bottom: height - margin - 2 * line }
-  const writing = new Writing(doc, tags, ink, new Pictures(doc), format)
+  const formatOf = (onItsSide: boolean): Format => {
+    const { width, height } = paperSize(paper, onItsSide)
+    const line = lineHeight(SMALL.size)
+    const top = margin + (options.header ? 2 * line : 0)
+    return { width, height, left: margin, right: width - margin, top, bottom: height - margin - 2 * line }
+  }
+  const writing = new Writing(doc, tags, ink, new Pictures(doc), formatOf, landscape)
   await draw(sheetOn(writing))
-  writeEdges(writing, options, margin, ink)
+  writeEdges(writing, options, ink)
   tags.end()
   doc.end()
   return bytes
 }
 
 /** Head and foot of every page, when their number is known. */
-function writeEdges(writing: Writing, { header, footer }: DocumentOptions, margin: number, ink: Ink): void {
-  const { doc, pen, tags, left, right, height } = writing
-  const room = right - left
-  const side = (texts: { left?: string; right?: string } | undefined, y: number, share: number) => {
-    const [atLeft, atRight] = [texts?.left, texts?.right]
-    if (atLeft !== undefined) pen.text(pen.wrap(atLeft, room * share, SMALL, 1)[0]!, left, y, SMALL)
-    if (atRight !== undefined)
-      pen.text(pen.wrap(atRight, room * (1 - share), SMALL, 1)[0]!, right, y, { ...SMALL, anchor: 'end' })
+function writeEdges(writing: Writing, { header, footer, margin = MARGIN }: DocumentOptions, ink: Ink): void {
+  const { doc, pen, tags, formats } = writing
+  const side = (format: Format, texts: { left?: string; right?: string } | undefined, y: number, share: number) => {
+    const { left, right } = format
+    const fitted = (text: string, part: number) => pen.wrap(text, (right - left) * part, SMALL, 1)[0]!
+    if (texts?.left !== undefined) pen.text(fitted(texts.left, share), left, y, SMALL)
+    if (texts?.right !== undefined) pen.text(fitted(texts.right, 1 - share), right, y, { ...SMALL, anchor: 'end' })
   }
-  for (let page = 1; page <= writing.page; page++) {
-    doc.switchToPage(page - 1)
+  for (const [i, format] of formats.entries()) {
+    doc.switchToPage(i)
     tags.aside(() => {
-      if (header) side(header, margin + 2, 0.65)
-      side(footer, height - margin, 0.42)
-      pen.text(words.page(page, writing.page), (left + right) / 2, height - margin, { ...SMALL, anchor: 'middle' })
+      const y = format.height - margin
+      if (header) side(format, header, margin + 2, 0.65)
+      side(format, footer, y, 0.42)
+      pen.text(words.page(i + 1, formats.length), format.width / 2, y, { ...SMALL, anchor: 'middle' })
     }, 'Pagination')
   }
+  const last = formats.at(-1)!
   if (ink.lacked) {
-    const y = height - margin - lineHeight(SMALL.size)
-    tags.mark(tags.open('P'), 'P', () => pen.text(words.lettersLacked, left, y, SMALL))
+    const y = last.height - margin - lineHeight(SMALL.size)
+    tags.mark(tags.open('P'), 'P', () => pen.text(words.lettersLacked, last.left, y, SMALL))
   }
 }
 

@@ -17,6 +17,7 @@ export type DocumentOptions = {
   made: Date
   fonts: Fonts
   paper: PaperSize
+  /** The first page on its side. */
   landscape?: boolean
   /** From the paper's edge to the content, mm; 15 unless stated. */
   margin?: number
@@ -93,7 +94,8 @@ export type Sheet = {
   y: number
   /** Number of the page that is written on, from 1. */
   readonly page: number
-  newPage(): void
+  /** The next page; upright or on its side as asked, else as the one before. */
+  newPage(landscape?: boolean): void
   /** A new page unless so many mm are left on this one. */
   need(height: number): void
   gap(height: number): void

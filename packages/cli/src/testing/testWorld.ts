@@ -3,6 +3,7 @@ import type { World } from '../world.ts'
 export type TestWorld = World & {
   said: { out: string; err: string }
   written: Map<string, string>
+  writtenBytes: Map<string, Uint8Array>
   directories: string[]
 }
 
@@ -13,10 +14,12 @@ export function testWorld(
 ): TestWorld {
   const said = { out: '', err: '' }
   const written = new Map<string, string>()
+  const writtenBytes = new Map<string, Uint8Array>()
   const directories: string[] = []
   return {
     said,
     written,
+    writtenBytes,
     directories,
     readFile: async (path, atMost) => {
       const file = files[path]
@@ -26,6 +29,9 @@ export function testWorld(
     },
     writeFile: async (path, text) => {
       written.set(path, text)
+    },
+    writeBytes: async (path, bytes) => {
+      writtenBytes.set(path, bytes)
     },
     makeDirectory: async (path) => {
       directories.push(path)

@@ -20,12 +20,24 @@ const BULLET = { text: '•', indent: 4 }
 export function sheetOn(writing: Writing): Sheet {
   const { tags, pen } = writing
   return {
-    width: writing.width,
-    height: writing.height,
-    left: writing.left,
-    right: writing.right,
-    top: writing.top,
-    bottom: writing.bottom,
+    get width() {
+      return writing.format.width
+    },
+    get height() {
+      return writing.format.height
+    },
+    get left() {
+      return writing.format.left
+    },
+    get right() {
+      return writing.format.right
+    },
+    get top() {
+      return writing.format.top
+    },
+    get bottom() {
+      return writing.format.bottom
+    },
     get y() {
       return writing.y
     },
@@ -33,26 +45,26 @@ export function sheetOn(writing: Writing): Sheet {
       writing.y = y
     },
     get page() {
-      return writing.page
+      return writing.formats.length
     },
     pen,
-    newPage: () => writing.newPage(),
+    newPage: (landscape) => writing.newPage(landscape),
     need: (height) => writing.need(height),
     gap: (height) => {
-      if (writing.y > writing.top) writing.y += height
+      if (writing.y > writing.format.top) writing.y += height
     },
     heading(level, text) {
       const { size, before, after } = HEADINGS[level]
       const type = { size, bold: true }
-      const lines = pen.wrap(text, writing.right - writing.left, type)
-      if (writing.y > writing.top) writing.y += before
+      const lines = pen.wrap(text, writing.format.right - writing.format.left, type)
+      if (writing.y > writing.format.top) writing.y += before
       writing.need(lines.length * lineHeight(size) + UNDER_HEADING)
       if (level < 3) writing.doc.outline.addItem(text)
       lined(writing, `H${level}`, lines, type)
       writing.y += after
     },
     paragraph(text, type = {}) {
-      lined(writing, 'P', pen.wrap(text, writing.right - writing.left, type), type)
+      lined(writing, 'P', pen.wrap(text, writing.format.right - writing.format.left, type), type)
       writing.y += 1.5
     },
     list(items, type = {}) {
@@ -62,8 +74,8 @@ export function sheetOn(writing: Writing): Sheet {
         const item = tags.open('LI', {}, list)
         const label = tags.open('Lbl', {}, item)
         const baseline = writing.y + baseOf(type)
-        tags.mark(label, 'Lbl', () => pen.text(BULLET.text, writing.left, baseline, type))
-        const width = writing.right - writing.left - BULLET.indent
+        tags.mark(label, 'Lbl', () => pen.text(BULLET.text, writing.format.left, baseline, type))
+        const width = writing.format.right - writing.format.left - BULLET.indent
         lined(writing, 'LBody', pen.wrap(text, width, type), type, { indent: BULLET.indent, parent: item })
       }
       writing.y += 1.5
@@ -72,12 +84,12 @@ export function sheetOn(writing: Writing): Sheet {
       writeTable(writing, table)
       writing.y += 2
     },
-    figure({ alt, height, width = writing.right - writing.left, at }, draw) {
+    figure({ alt, height, width = writing.format.right - writing.format.left, at }, draw) {
       placed(writing, { alt, width, height, at }, draw)
     },
-    picture(bytes, { alt, most = writing.bottom - writing.top, width }, draw) {
+    picture(bytes, { alt, most = writing.format.bottom - writing.format.top, width }, draw) {
       const pixels = writing.pictures.sizeOf(bytes)
-      const scale = Math.min((width ?? writing.right - writing.left) / pixels.width, most / pixels.height)
+      const scale = Math.min((width ?? writing.format.right - writing.format.left) / pixels.width, most / pixels.height)
       const size = { width: pixels.width * scale, height: pixels.height * scale }
       placed(writing, { alt, ...size, at: undefined }, (drawing, box) => {
         drawing.image(bytes, box.x, box.y, box.width, box.height)
@@ -105,12 +117,12 @@ function lined(
 ): void {
   const height = lineHeight(type.size ?? 10)
   const element = parent ? writing.tags.open(tag, {}, parent) : writing.tags.open(tag)
-  const { left, right } = writing
+  const { left, right } = writing.format
   const x = type.anchor === 'end' ? right : type.anchor === 'middle' ? (left + right) / 2 : left + indent
   for (let from = 0; from < lines.length; ) {
-    const room = Math.floor((writing.bottom - writing.y + 1e-6) / height)
+    const room = Math.floor((writing.format.bottom - writing.y + 1e-6) / height)
     const rest = lines.length - from
-    if ((room < Math.min(2, rest) || room < 1) && writing.y > writing.top) {
+    if ((room < Math.min(2, rest) || room < 1) && writing.y > writing.format.top) {
       writing.newPage()
       continue
     }
@@ -137,7 +149,7 @@ function placed(
   draw: (pen: Pen, box: Box) => void,
 ): void {
   if (!at) writing.need(height)
-  const [x, y] = at ?? [writing.left, writing.y]
+  const [x, y] = at ?? [writing.format.left, writing.y]
   const bbox: [number, number, number, number] = [points(x), points(y), points(x + width), points(y + height)]
   const figure = writing.tags.open('Figure', { alt, bbox })
   writing.tags.mark(figure, 'Figure', () => draw(writing.pen, { x, y, width, height }))

@@ -11,7 +11,8 @@ type Laid = { lines: string[]; bold: boolean; fill: string }
 
 /** A table that breaks over pages: between rows, or inside a row that is higher than a page. Its head is repeated for the eye. */
 export function writeTable(writing: Writing, table: Table): void {
-  const { tags, pen, left, right } = writing
+  const { tags, pen } = writing
+  const { left, right } = writing.format
   const size = table.size ?? 9
   const rowHeads = table.rowHeads ?? true
   const shares = table.columns.reduce((sum, { share }) => sum + share, 0)
@@ -79,13 +80,14 @@ export function writeTable(writing: Writing, table: Table): void {
   }
   for (const cells of rows) {
     const all = rowLines(cells)
-    if (writing.y + heightOf(all) > writing.bottom && writing.fits(heightOf(headLines) + heightOf(all))) onNextPage()
+    if (writing.y + heightOf(all) > writing.format.bottom && writing.fits(heightOf(headLines) + heightOf(all)))
+      onNextPage()
     const row = tags.open('TR', {}, element)
     const elements: Element[] = cells.map((_, i) =>
       i === 0 && rowHeads ? tags.open('TH', { scope: 'Row' }, row) : tags.open('TD', {}, row),
     )
     for (let from = 0; from < all; ) {
-      const room = Math.floor((writing.bottom - writing.y - 2 * PADDING.y + 1e-6) / line)
+      const room = Math.floor((writing.format.bottom - writing.y - 2 * PADDING.y + 1e-6) / line)
       if (room < 1) {
         onNextPage()
         continue

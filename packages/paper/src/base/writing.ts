@@ -5,6 +5,7 @@ import { points } from './measures.ts'
 import { type Pictures, penOn } from './pen.ts'
 import type { Tags } from './tags.ts'
 
+/** A page's size and the room for content on it, mm. */
 export type Format = { width: number; height: number; left: number; right: number; top: number; bottom: number }
 
 export class Writing {
@@ -12,42 +13,48 @@ export class Writing {
   readonly tags: Tags
   readonly pictures: Pictures
   readonly pen: Pen
-  readonly width: number
-  readonly height: number
-  readonly left: number
-  readonly right: number
-  readonly top: number
-  readonly bottom: number
-  y: number
-  page = 0
+  /** Of each page that was begun. */
+  readonly formats: Format[] = []
+  private readonly formatOf: (landscape: boolean) => Format
+  private landscape: boolean
+  y = 0
 
-  constructor(doc: Doc, tags: Tags, ink: Ink, pictures: Pictures, format: Format) {
+  constructor(
+    doc: Doc,
+    tags: Tags,
+    ink: Ink,
+    pictures: Pictures,
+    formatOf: (landscape: boolean) => Format,
+    landscape: boolean,
+  ) {
     this.doc = doc
     this.tags = tags
     this.pictures = pictures
     this.pen = penOn(doc, ink, pictures)
-    this.width = format.width
-    this.height = format.height
-    this.left = format.left
-    this.right = format.right
-    this.top = format.top
-    this.bottom = format.bottom
-    this.y = format.top
+    this.formatOf = formatOf
+    this.landscape = landscape
     this.newPage()
   }
 
-  newPage(): void {
-    this.doc.addPage({ size: [points(this.width), points(this.height)], margin: 0 })
-    this.page += 1
-    this.y = this.top
+  /** Of the page that is written on. */
+  get format(): Format {
+    return this.formats.at(-1)!
+  }
+
+  newPage(landscape = this.landscape): void {
+    this.landscape = landscape
+    const format = this.formatOf(landscape)
+    this.formats.push(format)
+    this.doc.addPage({ size: [points(format.width), points(format.height)], margin: 0 })
+    this.y = format.top
   }
 
   /** Whether so many mm fit on an empty page. */
   fits(height: number): boolean {
-    return height <= this.bottom - this.top
+    return height <= this.format.bottom - this.format.top
   }
 
   need(height: number): void {
-    if (this.y + height > this.bottom && this.y > this.top) this.newPage()
+    if (this.y + height > this.format.bottom && this.y > this.format.top) this.newPage()
   }
 }
