@@ -6,7 +6,7 @@ export const DEVICE = '0193a000-0000-4000-8000-0000000000d1'
 
 export function told(
   happenings: readonly Happening[],
-  { before = [], device = DEVICE }: { before?: readonly Event[]; device?: string } = {},
+  { before = [], device = DEVICE, who = 'ada' }: { before?: readonly Event[]; device?: string; who?: string } = {},
 ): { id: string; events: Event[] } {
   const events = [...before]
   let knowledge = knowledgeOf(UNIT, device, events)
@@ -15,7 +15,7 @@ export function told(
     const given = {
       id: `0193a000-0000-4000-9000-${String(number).padStart(12, '0')}`,
       at: new Date(Date.UTC(2026, 2, 1, 9, 0, number)).toISOString(),
-      who: 'ada',
+      who,
       ...happening,
     }
     const event = nextEntry(knowledge, given, sha256OfText)

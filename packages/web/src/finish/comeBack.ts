@@ -1,0 +1,112 @@
+/** A unit that comes back: what the record of its build answers, and what it cannot. */
+import { type FoldedUnit, fold, sayEntry, upTo } from '@gripbook/record'
+import { lies, type Row, rowsOf } from './figures.ts'
+import { standingOf } from './standing.ts'
+
+/** The unit as it was when it was released last; null: it never was. */
+export function builtUnit(folded: FoldedUnit): FoldedUnit | null {
+  const release = standingOf(folded).findLast(({ type }) => type === 'unit-released')
+  if (release === undefined) return null
+  return fold(folded.id, upTo(release.body.heads as Record<string, number>, folded.entries))
+}
+
+export type Answer = { event?: string; speaksOf: boolean } & (
+  | { is: 'figure'; row: Row; why: 'outside' | 'edge' | 'waived' | 'no baseline' | 'not after' | 'changed' }
+  | { is: 'override'; gate: string; reason: string; face: string | null; hole: string | null; who: string }
+  | { is: 'kind changed'; face: string; hole: string; found: string; placed: string }
+  | { is: 'part changed'; part: string; name: string; fate: string; by: string | null }
+  | { is: 'by feel'; face: string; holes: string[] }
+  | { is: 'resistance'; face: string; hole: string; said: string }
+  | { is: 'since release'; event: string; said: string }
+)
+
+/** Answers of the build, those that speak of the same as the complaint first. `now`: the unit as it stands, for what was written since. */
+export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit = built): Answer[] {
+  const asked = wordsOf(complaint)
+  const speaks = (...texts: (string | null | undefined)[]) =>
+    texts.some((text) => [...wordsOf(text ?? '')].some((word) => asked.has(word)))
+  const faceName = (id: string | null) => built.unit.faces.find((face) => face.id === id)?.name ?? id
+  const answers: Answer[] = [
+    ...rowsOf(built).flatMap((row): Answer[] => {
+      const why = figureWhy(row)
+      return why === null ? [] : [{ is: 'figure', row, why, speaksOf: speaks(row.reading, faceName(row.face)) }]
+    }),
+    ...standingOf(built).flatMap((entry): Answer[] => {
+      const { id: event, type, who, body } = entry
+      const at = { face: textOr(body.face), hole: textOr(body.hole) }
+      if (type === 'gate-overridden') {
+        const reason = String(body.reason)
+        const override = { gate: String(body.gate), reason, ...at, who, event }
+        return [{ is: 'override', ...override, speaksOf: speaks(reason, faceName(at.face)) }]
+      }
+      if (type === 'resistance-felt' && at.face !== null && at.hole !== null) {
+        const speaksOf = speaks(String(body.feel), faceName(at.face))
+        return [{ is: 'resistance', face: at.face, hole: at.hole, said: String(body.feel), event, speaksOf }]
+      }
+      return []
+    }),
+    ...built.unit.faces.flatMap(({ id: face, holes }) =>
+      holes.flatMap(({ id: hole, asFound }): Answer[] => {
+        const placed = built.faces[face]?.holes[hole]?.placed
+        if (asFound === undefined || placed === undefined || placed.value === asFound) return []
+        return [
+          {
+            is: 'kind changed',
+            face,
+            hole,
+            found: asFound,
+            placed: placed.value,
+            event: placed.event,
+            speaksOf: speaks(faceName(face)),
+          },
+        ]
+      }),
+    ),
+    ...Object.entries(built.things.part).flatMap(([part, { fate, name, what, replacedBy }]): Answer[] => {
+      if (fate?.value !== 'replaced' && fate?.value !== 'written off') return []
+      const called = String(name?.value ?? what?.value ?? part)
+      const by = fate.value === 'replaced' && replacedBy !== undefined ? String(replacedBy.value) : null
+      return [
+        { is: 'part changed', part, name: called, fate: fate.value, by, event: fate.event, speaksOf: speaks(called) },
+      ]
+    }),
+    ...Object.entries(built.faces).flatMap(([face, work]): Answer[] => {
+      const holes = Object.keys(work.holes).filter((hole) => {
+        const { final } = work.holes[hole]!.steps
+        return final !== undefined && final.value.torque === undefined && final.value.angle === undefined
+      })
+      return holes.length === 0 ? [] : [{ is: 'by feel', face, holes, speaksOf: speaks(faceName(face)) }]
+    }),
+    ...now.sinceRelease.flatMap((event): Answer[] => {
+      const entry = now.entries.find(({ id }) => id === event)
+      return entry === undefined ? [] : [{ is: 'since release', event, said: sayEntry(entry), speaksOf: false }]
+    }),
+  ]
+  return answers.toSorted((a, b) => Number(b.speaksOf) - Number(a.speaksOf))
+}
+
+/** What a figure has to say for itself; null: read before and after, inside its limit and as it was. */
+function figureWhy(row: Row): (Answer & { is: 'figure' })['why'] | null {
+  const { before, after, during, limit, waived } = row
+  const last = after ?? during
+  if (waived !== null) return 'waived'
+  if (last !== null) {
+    const at = lies(last, limit)
+    if (at === 'outside' || at === 'edge') return at
+  }
+  if (last === null) return 'not after'
+  if (before === null) return 'no baseline'
+  return before.value === last.value && before.unit === last.unit ? null : 'changed'
+}
+
+const textOr = (value: unknown): string | null => (typeof value === 'string' ? value : null)
+
+/** Words that carry something, without their endings: "slips" and "slip" are the same. */
+function wordsOf(text: string): Set<string> {
+  const found = text.toLowerCase().match(/[\p{L}\p{M}\p{N}]+/gu) ?? []
+  return new Set(
+    found
+      .filter((word) => word.length >= 4 || /\p{Lo}/u.test(word))
+      .map((word) => (word.length > 4 ? word.replace(/(?:ing|es|s)$/, '') : word)),
+  )
+}
