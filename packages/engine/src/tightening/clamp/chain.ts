@@ -91,11 +91,12 @@ function drive(stand: Stand, bolt: number, load: number, column: Float64Array): 
     readColumn(stand, bolt, column)
     let way = (load - level[bolt]!) / -column[bolt]!
     let next = -1
-    // A load falls where its slope is positive (the table of what holds is the negative inverse), a gap closes where it is negative; the turned bolt's own load rises.
+    // A load falls where its slope is positive (the table of what holds is the negative inverse), a gap closes where it is negative; the turned bolt's own load
+    // rises. Asked first is what is seldom true.
     for (let j = 0; j < column.length; j++) {
       const slope = column[j]! * sign[j]!
       column[j] = slope
-      if (slope > 0 && level[j]! < way * slope) {
+      if (level[j]! < way * slope && slope > 0) {
         way = level[j]! / slope
         next = j
       }
@@ -118,14 +119,14 @@ function pivot(stand: Stand, k: number, column: Float64Array): void {
   const inverse = 1 / column[k]!
   // Four rows at once, since nothing is done more often. Row and column k come out wrong and are written below.
   for (let i = 0; i < stride; i += 4) {
-    const [f0, f1, f2, f3] = [
-      column[i]! * inverse,
-      column[i + 1]! * inverse,
-      column[i + 2]! * inverse,
-      column[i + 3]! * inverse,
-    ]
+    const f0 = column[i]! * inverse
+    const f1 = column[i + 1]! * inverse
+    const f2 = column[i + 2]! * inverse
+    const f3 = column[i + 3]! * inverse
     const at0 = i * stride
-    const [at1, at2, at3] = [at0 + stride, at0 + 2 * stride, at0 + 3 * stride]
+    const at1 = at0 + stride
+    const at2 = at1 + stride
+    const at3 = at2 + stride
     for (let j = 0; j < i + 4; j++) {
       const c = column[j]!
       table[at0 + j]! -= f0 * c
