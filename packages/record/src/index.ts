@@ -11,6 +11,24 @@ export {
 export { entriesText, packUnit, photographsOf, type TextFile, type ToPack } from './archive/pack.ts'
 export { archiveFaultText, chainFaultText } from './archive/words.ts'
 export { type Judged, judgeBatch, type Kept, type ReadEntry, readBatch } from './batch.ts'
+export type {
+  BuildRecord,
+  BuiltFace,
+  BuiltFigure,
+  BuiltHole,
+  BuiltPart,
+  BuiltPass,
+  BuiltReading,
+  BuiltResistance,
+  BuiltSignature,
+  BuiltStop,
+  Done,
+  Instrument,
+  RecordState,
+  TakenFigure,
+} from './build/buildRecord.ts'
+export { buildRecordOf, type ToTell } from './build/buildRecordOf.ts'
+export type { Caution } from './build/cautions.ts'
 export { canonical } from './canonical.ts'
 export { type ChainFault, chainFaults, type Hash, hashOf, hasOwnHash, movedFaults } from './chain.ts'
 export { type Given, type Knowledge, knowledgeOf, learn, nextEntry } from './entry.ts'
