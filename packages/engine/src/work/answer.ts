@@ -1,5 +1,6 @@
 /** What is said of an order of work. Plain JSON; jobs are named by their ids, minutes are of one pair of hands. */
-import type { JobNeed } from '../unit.ts'
+import type { Interval } from '../quantity/interval.ts'
+import type { Job, JobNeed, ToolForm } from '../unit.ts'
 
 /** Why `earlier` must be done before `later`. */
 export type Before = { earlier: string; later: string } & (
@@ -35,8 +36,8 @@ export type PlannedJob = {
   wait: number
 }
 
-/** Jobs in a row that need no other tool and no turn of the unit. */
-export type JobGroup = { tool?: string; side?: string; jobs: string[] }
+/** Jobs in a row without a change of tool or a turn of the unit between them. `tools` is one, but for a job that changes its tool inside. */
+export type JobGroup = { tools: string[]; side?: string; jobs: string[] }
 
 export type WindowAnswer = {
   opens: string
@@ -62,7 +63,7 @@ export type ClosingAnswer = { job: string; unfinished: string[]; unread: OpenNee
 
 export type WorkPlan = {
   feasible: boolean
-  /** Empty when no order keeps all of it. */
+  /** Empty when the reasons run in a circle. Where only a window is too short, the order that keeps all the rest. */
   order: PlannedJob[]
   groups: JobGroup[]
   toolChanges: number
@@ -80,4 +81,35 @@ export type WorkPlan = {
   minutesUnknown: string[]
   /** Names that lead to no job, part or face. */
   unknownNames: { job: string; field: 'after' | 'buries' | 'until'; name: string }[]
+}
+
+/** What a tool gives at one bolt. Torques in N·m; `setting` is what to set on the wrench, `atBolt` between what the bolt then gets swings. */
+export type ReachedBy = {
+  tool: string
+  form?: ToolForm
+  /** A torque may be written down for it; absent when the form is not known. */
+  reading?: boolean
+  setting?: Interval
+  atBolt?: Interval
+}
+
+export type ReachAnswer = {
+  face: string
+  hole: string
+  torque?: Interval
+  runDown: ReachedBy[]
+  final: ReachedBy[]
+  /** What there is to mind of the final torque. */
+  finding?:
+    | 'finish with another tool'
+    | 'only by feel'
+    | 'no setting: lever or reach not stated'
+    | 'no setting: it reaches the hand'
+}
+
+export type StepsAnswer = WorkPlan & {
+  gripbook: 'steps/1'
+  /** All jobs that the order is made from, in words and as planned: Gripbook's own with the user's changes. */
+  jobs: Job[]
+  reach: ReachAnswer[]
 }

@@ -1,0 +1,6 @@
+export type * from './answer.ts'
+export { defaultJobs, jobsOf, type MoreParts } from './defaultJobs.ts'
+export { planWork, type WorkAsked } from './planWork.ts'
+export * from './reach.ts'
+export { steps } from './steps.ts'
+export { chanceWithin, type JobTime, learntTime, timeOf } from './times.ts'
