@@ -54,6 +54,7 @@ export async function makeDocument(
   }
   const writing = new Writing(doc, tags, ink, new Pictures(doc), formatOf, landscape)
   await draw(sheetOn(writing))
+  writing.begin()
   writeEdges(writing, options, ink)
   tags.end()
   doc.end()

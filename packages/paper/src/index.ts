@@ -1,3 +1,12 @@
+export {
+  type Board,
+  type BoardFace,
+  type BoardFault,
+  type BoardOptions,
+  boltBoard,
+  MOST_SHEETS,
+} from './board/boltBoard.ts'
+export type { Marks } from './board/places.ts'
 export { makeDocument } from './document.ts'
 export { FONT_FILES } from './fontFiles.ts'
 export type {

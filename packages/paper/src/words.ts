@@ -3,4 +3,53 @@ export const words = {
   page: (page: number, of: number) => `Page ${page} of ${of}`,
   lettersLacked:
     'A box stands for a letter that this document’s font does not hold; copied or read out, the letter is there.',
+
+  asFound: 'as found',
+  foundEmpty: 'found empty',
+  notKnown: 'bolt not known',
+  noBoltFits: (found: boolean) => (found ? 'as found; no bolt of the tray fits' : 'no bolt of the tray fits'),
+  open: (may: string[], found: boolean) => `${found ? 'as found; ' : ''}open: ${may.join(' or ')}`,
+  placeNotKnown: 'place not known',
+
+  board: {
+    title: (face: string, sheet: string | undefined) =>
+      `${face}: bolt board${sheet === undefined ? '' : `, sheet ${sheet}`}`,
+    scale: {
+      true: 'True scale.',
+      estimated:
+        'NOT TO SCALE for sure: the scale is estimated from the photograph. Measure between two holes before you trust it.',
+      none: 'NOT TO SCALE: the places are those of the photograph, its scale is not known. The bolts are true to their size.',
+      row: 'NOT TO SCALE: the places of the holes are not known, they stand in the order of the list.',
+    },
+    shows: {
+      belongs:
+        'Each hole with the bolt that belongs in it; dashed is a bolt as found, where it is open which one belongs.',
+      'as found': 'Each hole with the bolt that came out of it (dashed: as found).',
+    },
+    boltScale: (name: string) => `Bolts beside the holes ${name}.`,
+    noBolts: 'The bolts are drawn on the last page.',
+    bar: 'Print at actual size (100 %), not fitted to the page: this bar must measure 100 mm.',
+    barNotToScale:
+      'Print at actual size (100 %): if this bar measures 100 mm, rings and bolts are true. The places of the holes are not.',
+    barAlt: 'A bar to check the printer with: 100 mm long when printed at actual size.',
+    join: 'Cut one sheet along the dashed line, lay its crosses over those of the next and tape.',
+    joins: (sheet: string) => `joins ${sheet}`,
+    figure: (face: string, sheet: string | undefined, holes: string[]) =>
+      `The face ${face}${sheet === undefined ? '' : `, sheet ${sheet}`}, with ${holes.length === 0 ? 'no hole' : `the holes ${holes.join(', ')}`} and the bolt of each beside it. The list of holes says the same in words.`,
+    plan: (sheet: string, columns: number, rows: number) =>
+      `Where sheet ${sheet} lies: ${columns} across, ${rows} down.`,
+    list: (face: string) => `${face}: holes and bolts`,
+    columns: { hole: 'Hole', bolt: 'Bolt', as: 'Shown as', why: 'Why' },
+    listSummary: 'One row for each hole: its bolt, why it is shown and the reason.',
+    belongs: 'belongs',
+    trueSize: 'The bolts at true size',
+    layOn: 'Lay a bolt on its outline to tell it from the others.',
+    bolt: (name: string, holes: string[]) =>
+      `${name}${holes.length === 0 ? '' : `: ${holes.length === 1 ? 'hole' : 'holes'} ${holes.join(', ')}`}`,
+    boltAlt: (name: string) => `Side view of ${name} at true size.`,
+    lengthNotKnown: 'length not known',
+    cutOff: 'longer than the sheet',
+  },
+
+  rules: 'The service manual rules; what Gripbook computes is a check on it.',
 }

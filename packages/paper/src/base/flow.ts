@@ -101,9 +101,13 @@ export function sheetOn(writing: Writing): Sheet {
       placed(writing, { alt, width: size, height: size, at }, (drawing, { x, y }) => drawQr(drawing, text, x, y, size))
     },
     textAt(text, x, y, type) {
+      writing.begin()
       tags.mark(tags.open('P'), 'P', () => pen.text(text, x, y, type))
     },
-    aside: (draw) => tags.aside(() => draw(pen)),
+    aside(draw) {
+      writing.begin()
+      tags.aside(() => draw(pen))
+    },
   }
 }
 
@@ -149,6 +153,7 @@ function placed(
   draw: (pen: Pen, box: Box) => void,
 ): void {
   if (!at) writing.need(height)
+  writing.begin()
   const [x, y] = at ?? [writing.format.left, writing.y]
   const bbox: [number, number, number, number] = [points(x), points(y), points(x + width), points(y + height)]
   const figure = writing.tags.open('Figure', { alt, bbox })

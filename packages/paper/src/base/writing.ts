@@ -17,7 +17,7 @@ export class Writing {
   readonly formats: Format[] = []
   private readonly formatOf: (landscape: boolean) => Format
   private landscape: boolean
-  y = 0
+  private at = 0
 
   constructor(
     doc: Doc,
@@ -33,12 +33,27 @@ export class Writing {
     this.pen = penOn(doc, ink, pictures)
     this.formatOf = formatOf
     this.landscape = landscape
-    this.newPage()
   }
 
   /** Of the page that is written on. */
   get format(): Format {
+    this.begin()
     return this.formats.at(-1)!
+  }
+
+  /** Where the next thing goes, mm from the upper edge. */
+  get y(): number {
+    this.begin()
+    return this.at
+  }
+
+  set y(y: number) {
+    this.at = y
+  }
+
+  /** The first page begins when something is put on it: until then it may still be laid on its side. */
+  begin(): void {
+    if (this.formats.length === 0) this.newPage()
   }
 
   newPage(landscape = this.landscape): void {
@@ -46,7 +61,7 @@ export class Writing {
     const format = this.formatOf(landscape)
     this.formats.push(format)
     this.doc.addPage({ size: [points(format.width), points(format.height)], margin: 0 })
-    this.y = format.top
+    this.at = format.top
   }
 
   /** Whether so many mm fit on an empty page. */

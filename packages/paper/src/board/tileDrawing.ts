@@ -1,0 +1,199 @@
+/** One sheet of a board: its part of the face, the marks that join it to the next, the bar that checks the printer. */
+import { drawSideView } from '../bolt/sideView.ts'
+import type { Box, Look, Pen, Place, Sheet } from '../sheet.ts'
+import { words } from '../words.ts'
+import { ABOVE, BELOW, type BoardLayout, type LabelledHole, partsOf, TYPE } from './layout.ts'
+import { OVERLAP, type Tile } from './tiles.ts'
+
+const INK: Look = { stroke: '#000000', width: 0.3 }
+const THIN: Look = { stroke: '#000000', width: 0.15 }
+const QUIET: Look = { stroke: '#8a8a8a', width: 0.15 }
+const PLAN = { width: 30, height: 15 }
+const BAR = 100
+/** Half a cross, mm, and where it may stand along a seam: from its end to its middle. */
+const CROSS = 4
+const ALONG = Array.from({ length: 20 }, (_, i) => 0.06 + i * 0.0225)
+
+export function windowOn(sheet: Sheet): Box {
+  return {
+    x: sheet.left,
+    y: sheet.top + ABOVE,
+    width: sheet.right - sheet.left,
+    height: sheet.bottom - BELOW - sheet.top - ABOVE,
+  }
+}
+
+/** The face inside the window; `at` tells where a place of the board lies on the paper. */
+export function drawTile(pen: Pen, layout: BoardLayout, tile: Tile, box: Box): void {
+  const at = onPaper(tile, box)
+  pen.clipped(box.x, box.y, box.width, box.height, () => {
+    for (const outline of layout.outlines) pen.area(outline.map(at), { stroke: '#6a6a6a', width: 0.35 })
+    for (const hole of layout.holes) drawLeader(pen, hole, at)
+    for (const hole of layout.holes) drawHole(pen, hole, at)
+    for (const hole of layout.holes) drawLabel(pen, hole, layout.boltScale, at)
+  })
+}
+
+/** Holes whose ring lies wholly on the sheet. */
+export function holesOn(layout: BoardLayout, { box }: Tile): LabelledHole[] {
+  return layout.holes.filter(
+    ({ at: [x, y], diameter: d }) =>
+      x - d / 2 >= box.x && x + d / 2 <= box.x + box.width && y - d / 2 >= box.y && y + d / 2 <= box.y + box.height,
+  )
+}
+
+function onPaper(tile: Tile, box: Box): (place: Place) => Place {
+  return ([x, y]) => [box.x + x - tile.box.x, box.y + y - tile.box.y]
+}
+
+/** A ring where the bolt goes through, a cross in its middle, and the room of its head. */
+function drawHole(pen: Pen, { at: place, diameter, clear }: LabelledHole, at: (place: Place) => Place): void {
+  const [x, y] = at(place)
+  pen.circle(x, y, clear, QUIET)
+  pen.circle(x, y, diameter / 2, INK)
+  const arm = diameter / 2 + 1.5
+  pen.line(
+    [
+      [x - arm, y],
+      [x + arm, y],
+    ],
+    THIN,
+  )
+  pen.line(
+    [
+      [x, y - arm],
+      [x, y + arm],
+    ],
+    THIN,
+  )
+}
+
+function drawLeader(pen: Pen, { at: place, clear, box }: LabelledHole, at: (place: Place) => Place): void {
+  const [x, y] = place
+  const to: Place = [Math.min(Math.max(x, box.x), box.x + box.width), Math.min(Math.max(y, box.y), box.y + box.height)]
+  const length = Math.hypot(to[0] - x, to[1] - y)
+  if (length < clear + 0.3) return
+  const from: Place = [x + ((to[0] - x) * clear) / length, y + ((to[1] - y) * clear) / length]
+  pen.line([at(from), at(to)], THIN)
+}
+
+function drawLabel(pen: Pen, hole: LabelledHole, boltScale: number, at: (place: Place) => Place): void {
+  const parts = partsOf(hole, boltScale)
+  const [x, y] = at([parts.number.x, parts.number.y])
+  pen.text(hole.number, x, y, TYPE.number)
+  if (hole.name !== '') pen.text(hole.name, ...at([parts.name.x, parts.name.y]), TYPE.name)
+  if (parts.bolt && hole.view) {
+    const [left, axis] = at([parts.bolt.x, parts.bolt.y])
+    drawSideView(pen, hole.view, left, axis, boltScale, hole.shown.as === 'as found')
+  }
+  for (const { text, ...place } of parts.said) pen.text(text, ...at([place.x, place.y]), TYPE.said)
+}
+
+/** Crosses in the middle of each overlap, at the same places of the board on both sheets, and the line to cut along. */
+export function drawJoints(pen: Pen, { used, holes }: BoardLayout, tile: Tile, box: Box): void {
+  const at = onPaper(tile, box)
+  const neighbour = (column: number, row: number) =>
+    used.find((one) => one.column === tile.column + column && one.row === tile.row + row)
+  const seams = [
+    { other: neighbour(1, 0), upright: true, far: true },
+    { other: neighbour(-1, 0), upright: true, far: false },
+    { other: neighbour(0, 1), upright: false, far: true },
+    { other: neighbour(0, -1), upright: false, far: false },
+  ]
+  for (const { other, upright, far } of seams) {
+    if (!other) continue
+    const { x, y, width, height } = tile.box
+    const middle = upright
+      ? x + (far ? width - OVERLAP / 2 : OVERLAP / 2)
+      : y + (far ? height - OVERLAP / 2 : OVERLAP / 2)
+    const along = (share: number): Place => at(upright ? [middle, y + share * height] : [x + share * width, middle])
+    pen.line([along(0), along(1)], { ...THIN, dash: [2, 2] })
+    const isFree = (share: number) =>
+      isClear(holes, upright ? [middle, y + share * height] : [x + share * width, middle])
+    const first = (shares: number[]) => shares.find(isFree) ?? shares[0]!
+    drawCross(pen, along(first(ALONG)))
+    drawCross(pen, along(first(ALONG.map((share) => 1 - share))))
+    const [cx, cy] = along(first(ALONG.toReversed()))
+    pen.turned(upright ? -90 : 0, cx, cy, () =>
+      pen.text(words.board.joins(other.name), 0, far ? -1.2 : 3.2, { size: 7, anchor: 'middle' }),
+    )
+  }
+}
+
+/** Whether a cross at a place of the board lies on no hole and no label. */
+function isClear(holes: readonly LabelledHole[], [x, y]: Place): boolean {
+  const off = (box: Box) =>
+    x < box.x - CROSS || x > box.x + box.width + CROSS || y < box.y - CROSS || y > box.y + box.height + CROSS
+  return holes.every(({ at: [cx, cy], clear, box }) => Math.hypot(x - cx, y - cy) > clear + CROSS && off(box))
+}
+
+function drawCross(pen: Pen, [x, y]: Place): void {
+  pen.circle(x, y, 2, INK)
+  pen.line(
+    [
+      [x - CROSS, y],
+      [x + CROSS, y],
+    ],
+    INK,
+  )
+  pen.line(
+    [
+      [x, y - CROSS],
+      [x, y + CROSS],
+    ],
+    INK,
+  )
+}
+
+/** The bar with its words, and where this sheet lies among the others. */
+export function writeFoot(sheet: Sheet, layout: BoardLayout, tile: Tile, isToScale: boolean): void {
+  const [x, y] = [sheet.left, sheet.bottom - BELOW + 3]
+  sheet.figure({ alt: words.board.barAlt, width: BAR, height: 8, at: [x, y] }, (pen) => {
+    pen.rect(x, y, BAR, 1.2, { fill: '#000000' })
+    for (let mm = 0; mm <= BAR; mm += 10) {
+      const inside = Math.min(Math.max(mm, 0.1), BAR - 0.1)
+      pen.line(
+        [
+          [x + inside, y],
+          [x + inside, y + (mm % 50 === 0 ? 4 : 2.6)],
+        ],
+        { stroke: '#000000', width: 0.2 },
+      )
+    }
+    pen.text('0', x, y + 7, { size: 7.5 })
+    pen.text('50', x + BAR / 2, y + 7, { size: 7.5, anchor: 'middle' })
+    pen.text('100 mm', x + BAR, y + 7, { size: 7.5, anchor: 'end' })
+  })
+  const isTiled = layout.used.length > 1
+  const left = x + BAR + 6
+  const room = sheet.right - left - (isTiled ? PLAN.width + 4 : 0)
+  const texts = [isToScale ? words.board.bar : words.board.barNotToScale, ...(isTiled ? [words.board.join] : [])]
+  const type = { size: 7.5 }
+  const lines = texts.flatMap((text) => sheet.pen.wrap(text, room, type))
+  for (const [i, line] of lines.entries()) sheet.textAt(line, left, y + 2 + i * 3.1, type)
+  if (isTiled) writePlan(sheet, layout, tile, { x: sheet.right - PLAN.width, y: y - 1, ...PLAN })
+}
+
+function writePlan(sheet: Sheet, { tiling, used, holes }: BoardLayout, tile: Tile, box: Box): void {
+  const { columns, rows, area } = tiling
+  const scale = Math.min(box.width / area.width, box.height / area.height)
+  const left = box.x + box.width - area.width * scale
+  const at = ([x, y]: Place): Place => [left + (x - area.x) * scale, box.y + (y - area.y) * scale]
+  sheet.figure(
+    { alt: words.board.plan(tile.name, columns, rows), width: box.width, height: box.height, at: [box.x, box.y] },
+    (pen) => {
+      const framed = (one: Tile, look: Look) =>
+        pen.rect(...at([one.box.x, one.box.y]), one.box.width * scale, one.box.height * scale, look)
+      framed(tile, { fill: '#d0d0d0' })
+      for (const one of used) framed(one, THIN)
+      for (const one of used)
+        pen.text(one.name, ...at([one.box.x + one.box.width / 2, one.box.y + one.box.height * 0.62]), {
+          size: 6,
+          anchor: 'middle',
+          fill: '#6a6a6a',
+        })
+      for (const { at: place } of holes) pen.circle(...at(place), 0.35, { fill: '#000000' })
+      pen.rect(...at([tile.box.x, tile.box.y]), tile.box.width * scale, tile.box.height * scale, INK)
+    },
+  )
+}
