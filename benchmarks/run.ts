@@ -8,6 +8,7 @@ import { recordLoad } from './record-load.ts'
 import { shopLoad } from './shop-load.ts'
 import { tighteningCondense } from './tightening-condense.ts'
 import { tighteningOrders } from './tightening-orders.ts'
+import { tighteningSpread } from './tightening-spread.ts'
 
 const QUESTIONS: Record<string, (print: (line: string) => void) => Promise<void>> = {
   'placement-speed': placementSpeed,
@@ -19,6 +20,7 @@ const QUESTIONS: Record<string, (print: (line: string) => void) => Promise<void>
   'page-photograph': pagePhotograph,
   'tightening-condense': tighteningCondense,
   'tightening-orders': tighteningOrders,
+  'tightening-spread': tighteningSpread,
 }
 
 async function main(names: string[]): Promise<void> {
