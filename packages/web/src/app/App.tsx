@@ -25,7 +25,10 @@ import { useStatus } from './useStatus.ts'
 
 const SettingsPage = later(() => import('../settings/SettingsPage.tsx').then((part) => part.SettingsPage))
 const PartsPage = later(() => import('../unit/PartsPage.tsx').then((part) => part.PartsPage))
+const FinishPage = later(() => import('../finish/FinishPage.tsx').then((part) => part.FinishPage))
+const FiguresPage = later(() => import('../finish/FiguresPage.tsx').then((part) => part.FiguresPage))
 const StoryPage = later(() => import('../unit/StoryPage.tsx').then((part) => part.StoryPage))
+const BenchPage = later(() => import('../bench/BenchPage.tsx').then((part) => part.BenchPage))
 const TighteningPage = later(() => import('../tightening/TighteningPage.tsx').then((part) => part.TighteningPage))
 
 export function App() {
@@ -124,6 +127,10 @@ function Screen({ route }: { route: Route }) {
       return <StoryPage key={route.unit} unit={route.unit} />
     case 'parts':
       return <PartsPage key={route.unit} unit={route.unit} />
+    case 'finish':
+      return <FinishPage key={route.unit} unit={route.unit} />
+    case 'figures':
+      return <FiguresPage key={route.unit} unit={route.unit} />
     case 'face':
       return <FacePage key={`${route.unit} ${route.face}`} {...route} />
     case 'tray':
@@ -132,6 +139,8 @@ function Screen({ route }: { route: Route }) {
       return <ReadingsPage key={`${route.unit} ${route.face}`} {...route} />
     case 'tightening':
       return <TighteningPage key={`${route.unit} ${route.face}`} {...route} />
+    case 'bench':
+      return <BenchPage key={`${route.unit} ${route.face}`} {...route} />
   }
 }
 

@@ -8,6 +8,8 @@ const ROUTES: Route[] = [
   { at: 'unit', book: 'shop', unit: 'u-1' },
   { at: 'story', book: 'practice', unit: 'u-1' },
   { at: 'parts', book: 'shop', unit: 'u-1' },
+  { at: 'finish', book: 'shop', unit: 'u-1' },
+  { at: 'figures', book: 'practice', unit: 'u-1' },
   { at: 'face', book: 'practice', unit: 'u-1', face: 'غطاء / 蓋 %' },
   { at: 'face', book: 'shop', unit: 'u-1', face: 'pan', hole: '7/8 #?' },
   { at: 'tray', book: 'shop', unit: 'u-1', face: 'pan' },

@@ -1,5 +1,12 @@
 /** Resistance felt by hand: what it can be, the likeliest first, for this hole and this bolt. */
-import { type CameToRest, type Interval, type Pair, type StopCause, TURN_COUNT_DOUBT, whyStopped } from '@gripbook/engine'
+import {
+  type CameToRest,
+  type Interval,
+  type Pair,
+  type StopCause,
+  TURN_COUNT_DOUBT,
+  whyStopped,
+} from '@gripbook/engine'
 
 /** How it feels, in the hand's own terms. */
 export const FEELS = ['stiff from the first turn', 'stiff near the end', 'dead stop', 'springy'] as const

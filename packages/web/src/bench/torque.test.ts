@@ -31,7 +31,8 @@ test('what a wrench types is read as it comes: a sign, a comma, a unit of its ow
   expect(reachedBy('+22.1', 'N·m', null)).toMatchObject({ ok: true, newtonMetres: 22.1 })
   expect(reachedBy('21,9', 'N·m', null)).toMatchObject({ ok: true, newtonMetres: 21.9 })
   expect(reachedBy('70 lbf·in', 'N·m', null)).toMatchObject({ ok: true, torque: { value: 70, unit: 'lbf·in' } })
-  for (const text of ['abc', '0', '-4']) expect(reachedBy(text, 'N·m', null), text).toEqual({ ok: false, why: 'not a torque' })
+  for (const text of ['abc', '0', '-4'])
+    expect(reachedBy(text, 'N·m', null), text).toEqual({ ok: false, why: 'not a torque' })
   expect(reachedBy(' ', 'N·m', null)).toEqual({ ok: false, why: 'empty' })
 })
 

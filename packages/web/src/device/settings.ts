@@ -8,6 +8,25 @@ export type Instrument = {
   /** ± of one reading, in `unit`: what every verdict carries. */
   plusMinus: number
   unit: LengthUnit
+  /** Least and greatest length that it reads, in `unit`. */
+  range?: [number, number]
+  /** Last day on which its calibration counts, ISO 8601. */
+  calibratedUntil?: string
+}
+
+/** A wrench of the shop, as its label and its certificate say. */
+export type Wrench = {
+  name: string
+  /** Number in the shop, where it has one. */
+  number?: string
+  /** How it tells what it has reached: it clicks at what is set, it shows or types a figure, or it has no reading at all. */
+  tells: 'clicks' | 'shows' | 'nothing'
+  /** Least and greatest torque, N·m. */
+  range?: [number, number]
+  /** Largest deviation as a share, where its certificate states one. */
+  deviation?: number
+  /** Last day on which its calibration counts, ISO 8601. */
+  calibratedUntil?: string
 }
 
 export type Settings = {
@@ -24,6 +43,11 @@ export type Settings = {
   keys: boolean | null
   /** Thread given last to a hole and to a kind. */
   thread: string
+  wrenches: Wrench[]
+  /** Each step is said aloud. */
+  voice: boolean
+  /** The key that the foot pedal types, as the browser names it; null: none. */
+  pedal: string | null
   /** What was closed by hand and is not shown again: first-use hints, cautions that were read. */
   seen: string[]
   /** Id and name under which this device writes while it is not paired. */
@@ -53,6 +77,9 @@ export const FIRST_SETTINGS: Settings = {
   used: {},
   keys: null,
   thread: 'M6',
+  wrenches: [],
+  voice: false,
+  pedal: null,
   seen: [],
   own: null,
 }

@@ -2,11 +2,13 @@
 import type { Face, Kind } from '@gripbook/engine'
 import { NONE, trayOf } from '@gripbook/print'
 import { boltFound, type FoldedUnit, facePhotographed, holeMarked, holeMoved } from '@gripbook/record'
+import type { ComponentChildren } from 'preact'
 import { useMemo, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { pathOf, type Route } from '../app/route.ts'
 import { Shell } from '../app/Shell.tsx'
 import { useUnit } from '../app/useUnit.ts'
+import { BenchLink } from '../bench/BenchLink.tsx'
 import { usePhotograph } from '../device/usePhotograph.ts'
 import { Icon, type IconName } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
@@ -166,6 +168,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
             )}
             {mode === 'look' && hole === undefined && (
               <Overview
+                bench={kinds.length > 0 && <BenchLink folded={folded} face={id} book={book} />}
                 noting={noting}
                 onNoting={setNoting}
                 now={now}
@@ -206,6 +209,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
 }
 
 type OverviewProps = {
+  bench: ComponentChildren
   noting: string | null
   onNoting: (kind: string | null) => void
   now: FaceNow
@@ -235,6 +239,7 @@ function Overview({ now, open, kinds, named, names, question, picture, marks, ..
         <Lead answer={answer} kinds={kinds} named={named} onHole={does.onHole} onMeasure={does.onMeasure} />
       )}
       {working && <Working stop={now.stop} />}
+      {does.bench}
       {leftOut.length > 0 && <p class="quiet">{words.verdict.leftOut(leftOut.length)}</p>}
       <HoleList
         face={open}

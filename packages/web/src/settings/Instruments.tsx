@@ -2,10 +2,12 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { type Instrument, USUAL_INSTRUMENTS } from '../device/settings.ts'
 import { Icon } from '../look/icons.tsx'
-import { QuantityField, TextField, typedLength } from '../parts/Field.tsx'
+import { Field, QuantityField, TextField, typedLength } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { place } from '../units/here.ts'
+import { sayDay } from '../units/when.ts'
 import { words } from '../words/index.ts'
-import { nameTaken, singleFigure, withInstrument, withoutInstrument } from './instruments.ts'
+import { isOut, nameTaken, rangeOf, singleFigure, withInstrument, withoutInstrument } from './instruments.ts'
 import { useFaultFocus } from './useFaultFocus.ts'
 
 type Open = { at: number | null } | 'usual' | null
@@ -30,7 +32,12 @@ export function Instruments() {
                 <span class="entry__more">
                   {words.settings.plusMinus(instrument.plusMinus, instrument.unit)}
                   {instrument.number !== undefined && ` · ${words.settings.number(instrument.number)}`}
+                  {instrument.range !== undefined &&
+                    ` · ${words.settings.reads(instrument.range[0], instrument.range[1], instrument.unit)}`}
                 </span>
+                {instrument.calibratedUntil !== undefined && (
+                  <CalibrationLine until={instrument.calibratedUntil} />
+                )}
               </span>
               <Icon name="more" />
             </button>
@@ -74,6 +81,8 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
   const [name, setName] = useState(was?.name ?? '')
   const [number, setNumber] = useState(was?.number ?? '')
   const [plusMinus, setPlusMinus] = useState(was === undefined ? '' : String(was.plusMinus))
+  const [range, setRange] = useState(was?.range === undefined ? '' : `${was.range[0]}–${was.range[1]}`)
+  const [until, setUntil] = useState(was?.calibratedUntil ?? '')
   const [tried, setTried] = useState(0)
   const form = useFaultFocus(tried)
 
@@ -88,14 +97,19 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
   const figureFault =
     typed.state === 'fault' ? typed.words : figure === null || figure.value <= 0 ? words.settings.plusMinusMissing : ''
 
+  const ends = rangeOf(typedLength(range, figure?.unit ?? unit))
+  const rangeFault = range.trim() === '' || ends !== null ? '' : words.settings.rangeFault
+
   function keep() {
     setTried(tried + 1)
-    if (nameFault !== '' || figureFault !== '' || figure === null) return
+    if (nameFault + figureFault + rangeFault !== '' || figure === null) return
     const to: Instrument = {
       name: name.trim(),
       ...(number.trim() === '' ? {} : { number: number.trim() }),
       plusMinus: figure.value,
       unit: figure.unit ?? unit,
+      ...(ends === null ? {} : { range: ends }),
+      ...(until === '' ? {} : { calibratedUntil: until }),
     }
     choose(withInstrument(settings, at, to))
     onClose()
@@ -133,6 +147,26 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
           input={{ maxLength: 40 }}
           onInput={setNumber}
         />
+        <TextField
+          label={words.settings.instrumentRange(unit)}
+          hint={words.settings.instrumentRangeHint}
+          value={range}
+          fault={tried > 0 ? rangeFault : ''}
+          input={{ inputMode: 'decimal', maxLength: 40 }}
+          onInput={setRange}
+        />
+        <Field label={words.settings.calibratedUntil} hint={words.settings.calibratedUntilHint}>
+          {({ id, describedBy }) => (
+            <input
+              id={id}
+              class="input"
+              type="date"
+              value={until}
+              aria-describedby={describedBy}
+              onInput={(event) => setUntil(event.currentTarget.value)}
+            />
+          )}
+        </Field>
         <button type="submit" class="button button--act button--wide">
           {words.shell.keep}
         </button>
@@ -150,5 +184,14 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
         )}
       </form>
     </Sheet>
+  )
+}
+
+/** Until when it is in calibration; said in words where the day has passed. */
+function CalibrationLine({ until }: { until: string }) {
+  const day = sayDay(until, place)
+  const out = isOut(until, new Date().toISOString())
+  return (
+    <span class="entry__more">{out ? words.settings.calibrationEnded(day) : words.settings.inCalibration(day)}</span>
   )
 }

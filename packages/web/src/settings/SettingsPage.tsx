@@ -3,6 +3,7 @@ import { useApp } from '../app/context.ts'
 import { Shell } from '../app/Shell.tsx'
 import { words } from '../words/index.ts'
 import { About } from './About.tsx'
+import { BenchSettings } from './BenchSettings.tsx'
 import { Gloves } from './Gloves.tsx'
 import { Installing } from './Installing.tsx'
 import { Instruments } from './Instruments.tsx'
@@ -21,6 +22,7 @@ export function SettingsPage() {
           <UnitsAndLook />
           <Gloves />
           <Instruments />
+          <BenchSettings />
         </div>
         <div class="stack">
           <ThisDevice />

@@ -35,3 +35,16 @@ export function singleFigure(quantity: Quantity): { value: number; unit?: Length
   const unit = quantity.unit
   return { value: quantity.value, ...(unit === 'mm' || unit === 'in' ? { unit } : {}) }
 }
+
+/** The two ends of what was typed as a range ("0 to 150", "0–150"), in the unit that it was typed in; null for anything else. */
+export function rangeOf(typed: { state: string; value?: Quantity }): [number, number] | null {
+  const { value } = typed
+  if (typed.state !== 'read' || typeof value !== 'object' || !('atLeast' in value) || !('atMost' in value)) return null
+  const { atLeast, atMost } = value
+  return typeof atLeast === 'number' && typeof atMost === 'number' && atMost > atLeast ? [atLeast, atMost] : null
+}
+
+/** Whether a day of calibration has passed; both ISO 8601. */
+export function isOut(until: string, now: string): boolean {
+  return until < now.slice(0, 10)
+}

@@ -49,6 +49,23 @@ export const face = {
   tray: 'Tray',
   // Where large letters leave no room for them in one line, these two are parted here.
   readings: 'Read\u00ADings',
+  bench: 'Put it together',
+  benchOn: 'Go on at the bench',
+  benchNew: 'Step by step, one hole at a time',
+  benchDone: 'Every step is done',
+  benchClose: 'All bolts done. The face is to be closed',
+  benchRounds: {
+    start: 'Start by hand',
+    'run down': 'Run down',
+    snug: 'Snug',
+    pass: 'Pass',
+    mark: 'Witness mark',
+    close: 'Close',
+  },
+  benchAt: (round: string, done: number, all: number) => `${round}: ${done} of ${all}`,
+  benchStopped: (hole: string) => `The face stands still: hole ${hole} binds`,
+  benchLeft: (who: string, when: string, hole: string | null) =>
+    `Left by ${who}, ${when}${hole === null ? '' : `, at hole ${hole}`}`,
   tightening: 'Tight\u00ADening',
   markTitle: 'Tap every hole',
   markHow: 'Hold still for the magnifier. Drag a mark to move it; with the keyboard the arrow keys move it.',

@@ -7,10 +7,13 @@ const PLACES: Record<Route['at'], string> = {
   unit: 'the unit',
   story: 'the story',
   parts: 'the parts',
+  finish: 'before release',
+  figures: 'the figures',
   face: 'the face',
   tray: 'the tray',
   readings: 'the readings',
   tightening: 'the tightening',
+  bench: 'the bench',
 }
 
 export const shell = {

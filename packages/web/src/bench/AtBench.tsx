@@ -1,0 +1,166 @@
+/** One step fills the screen: where, which bolt, what the hands should feel, and one large action within the thumb's reach. */
+import type { Face } from '@gripbook/engine'
+import { boltBackedOut, type FoldedUnit, sayEntry, undone, workPaused } from '@gripbook/record'
+import { useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import type { BookName } from '../app/route.ts'
+import { Icon } from '../look/icons.tsx'
+import { turnsText } from '../readings/turns.ts'
+import { useNames } from '../unit/useNames.ts'
+import { words } from '../words/bench.ts'
+import { sentence } from '../words/index.ts'
+import { AnotherSheet } from './AnotherSheet.tsx'
+import { BindsSheet } from './BindsSheet.tsx'
+import { ClockSheet } from './ClockSheet.tsx'
+import { Clocks } from './Clocks.tsx'
+import { Dock } from './Dock.tsx'
+import type { General, Over } from './general.ts'
+import { HolePicture } from './HolePicture.tsx'
+import { lastTap, otherAt } from './left.ts'
+import { MoreSheet } from './MoreSheet.tsx'
+import { Progress } from './Progress.tsx'
+import { ResistanceStop } from './ResistanceStop.tsx'
+import { ShortSheet } from './ShortSheet.tsx'
+import { StepsSheet } from './StepsSheet.tsx'
+import { StepWords } from './StepWords.tsx'
+import { StopSheet } from './StopSheet.tsx'
+import { kindAloud, sayStep } from './spoken.ts'
+import { figureIn } from './torque.ts'
+import { type Bench, useBench } from './useBench.ts'
+import { useVoice } from './useVoice.ts'
+import { useWakeLock } from './useWakeLock.ts'
+import { WhySheet } from './WhySheet.tsx'
+import { WrenchSheet } from './WrenchSheet.tsx'
+
+type Props = { folded: FoldedUnit; face: Face; book: BookName }
+
+export function AtBench({ folded, face, book }: Props) {
+  const { go, write, say, book: here, settings } = useApp()
+  const bench = useBench(folded, face)
+  const awake = useWakeLock()
+  const nameOf = useNames()
+  const [over, setOver] = useState<Over | null>(null)
+  const { step, steps } = bench
+  const work = folded.faces[face.id]
+  const felt = Object.entries(work?.holes ?? {}).find(([, { resistance }]) => resistance !== undefined)?.[0] ?? null
+  const stands = felt !== null && !bench.away
+  const other = otherAt(folded, face.id, here.device.id, Date.now())
+  useVoice(stands ? words.spoken.stopped(felt) : sayStep(step, sayingOf(bench, settings.torque)))
+
+  const general: General = {
+    async undo() {
+      const tap = lastTap(folded, face.id, here.device.id)
+      if (tap.length === 0) return say({ words: words.nothingToUndo, tone: 'done' })
+      const done = await write(
+        folded.id,
+        tap.toReversed().map(({ id }) => undone({ event: id })),
+      )
+      if (done === null) return
+      bench.look(null)
+      say({ words: words.isUndone(sentence(sayEntry(tap.at(-1)!))), tone: 'done' })
+    },
+    binds() {
+      if (step.hole !== null) setOver('binds')
+    },
+    look(by) {
+      const to = steps[steps.indexOf(step) + by]
+      if (to !== undefined) bench.look(to)
+    },
+    open: setOver,
+  }
+
+  async function pause() {
+    const done = await write(folded.id, [
+      workPaused({
+        face: face.id,
+        ...(step.hole === null ? {} : { hole: step.hole }),
+        step: words.roundOf(step.round),
+      }),
+    ])
+    if (done === null) return
+    say({ words: words.paused, tone: 'done' })
+    go({ at: 'face', book, unit: folded.id, face: face.id })
+  }
+
+  const close = () => setOver(null)
+  const shownHole = stands ? felt : step.hole
+  const done = new Set(bench.mates.flatMap(({ hole, done }) => (done === null || hole === null ? [] : [hole])))
+  return (
+    <div class={`bench${bench.step.round.what === 'pass' ? ' bench--pass' : ''}${stands ? ' bench--stopped' : ''}`}>
+      <div class="bench__top">
+        <Progress bench={bench} />
+        <button type="button" class="button bench__more" onClick={() => setOver('more')}>
+          <Icon name="list" />
+          {words.moreWays}
+        </button>
+      </div>
+      <Clocks folded={folded} />
+      <div class="bench__scene">
+        <HolePicture key={shownHole} face={face} work={work} hole={shownHole} done={done} />
+      </div>
+      <div class="bench__body">
+        {other !== null && (
+          <p class="bench__note">
+            <Icon name="change" size={20} />
+            <span dir="auto">{words.elsewhere(nameOf(other))}</span>
+          </p>
+        )}
+        {bench.away && (
+          <p class="bench__note">
+            <Icon name="question" size={20} />
+            {words.lookingAt}
+          </p>
+        )}
+        {stands ? (
+          <ResistanceStop bench={bench} hole={felt} general={general} />
+        ) : (
+          <StepWords bench={bench} onOpen={setOver} />
+        )}
+        {awake === 'cannot' && <p class="quiet">{words.notAwake}</p>}
+      </div>
+      {!stands && <Dock key={step.key} bench={bench} general={general} finished={bench.next === null && !bench.away} />}
+
+      {over === 'more' && <MoreSheet awake={awake} onOpen={setOver} onPause={() => void pause()} onClose={close} />}
+      {over === 'steps' && (
+        <StepsSheet
+          steps={steps}
+          now={step}
+          onStep={(to) => {
+            bench.look(to)
+            close()
+          }}
+          onClose={close}
+        />
+      )}
+      {over === 'wrench' && <WrenchSheet bench={bench} onClose={close} />}
+      {over === 'clock' && <ClockSheet folded={folded} face={face.id} onClose={close} />}
+      {over === 'binds' && step.hole !== null && <BindsSheet bench={bench} hole={step.hole} onClose={close} />}
+      {over === 'why' && <WhySheet bench={bench} onClose={close} />}
+      {over === 'another' && (
+        <AnotherSheet
+          bench={bench}
+          onOut={async (hole, reason) => {
+            const written = await write(
+              folded.id,
+              [boltBackedOut({ face: face.id, hole, reason })],
+              words.backedOut([hole]),
+            )
+            if (written !== null) close()
+          }}
+          onClose={close}
+        />
+      )}
+      {over === 'short' && <ShortSheet bench={bench} onClose={close} />}
+      {bench.held !== null && <StopSheet bench={bench} held={bench.held} />}
+    </div>
+  )
+}
+
+function sayingOf({ kind, named, pair, wanted }: Bench, unit: Parameters<typeof figureIn>[1]) {
+  const turns = pair?.turns
+  return {
+    kind: kind === null ? null : kindAloud(kind, named(kind.id)),
+    turns: turns === undefined ? null : turnsText((turns[0] + turns[1]) / 2),
+    torque: wanted === null ? null : { figure: figureIn(wanted, unit), unit },
+  }
+}

@@ -1,0 +1,76 @@
+/** A clock is started: what runs, and for how many minutes the user's own product sheet allows. */
+import { clockStarted, type FoldedUnit } from '@gripbook/record'
+import { useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import { Icon } from '../look/icons.tsx'
+import { Caution } from '../parts/Caution.tsx'
+import { Choice } from '../parts/Choice.tsx'
+import { QuantityField, TextField } from '../parts/Field.tsx'
+import { Sheet } from '../parts/Sheet.tsx'
+import { words } from '../words/bench.ts'
+import { CLOCK_SORTS, type ClockSort, nextClock, readMinutes } from './clocks.ts'
+
+type Props = { folded: FoldedUnit; face: string; onClose: () => void }
+
+export function ClockSheet({ folded, face, onClose }: Props) {
+  const { settings, choose, write } = useApp()
+  const lastOf = (sort: ClockSort) => settings.used[`minutes ${sort}`] ?? ''
+  const [sort, setSort] = useState<ClockSort>('sealant')
+  const [name, setName] = useState('')
+  const [minutes, setMinutes] = useState(lastOf('sealant'))
+  const [fault, setFault] = useState('')
+
+  async function start() {
+    const read = readMinutes(minutes)
+    if (read === null) return setFault(words.clockMinutesFault)
+    const what = name.trim() === '' ? words.clockWhats[sort] : name.trim()
+    const clock = nextClock(sort, folded.entries)
+    const done = await write(folded.id, [clockStarted({ clock, what, minutes: read, face })], words.clockStarted(what))
+    if (done === null) return
+    choose({ used: { ...settings.used, [`minutes ${sort}`]: minutes.trim() } })
+    onClose()
+  }
+
+  return (
+    <Sheet title={words.clockStart} onClose={onClose}>
+      <form
+        class="stack"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault()
+          void start()
+        }}
+      >
+        <Choice
+          label={words.clockTitle}
+          options={CLOCK_SORTS.map((value) => ({ value, words: words.clockSorts[value] }))}
+          value={sort}
+          onChoose={(next) => {
+            setSort(next)
+            setMinutes(lastOf(next))
+            setFault('')
+          }}
+        />
+        {sort === 'other' && (
+          <TextField label={words.clockName} value={name} onInput={setName} input={{ maxLength: 80 }} />
+        )}
+        <QuantityField
+          label={words.clockMinutes}
+          unit={words.clockMinutesUnit}
+          value={minutes}
+          typed={fault === '' ? { state: 'empty' } : { state: 'fault', words: fault }}
+          onInput={(text) => {
+            setMinutes(text)
+            setFault('')
+          }}
+        />
+        {sort === 'sealant' && <Caution name="bench-sealant" words={words.cautionSealant} seen={words.cautionSeen} />}
+        {sort === 'warmed' && <Caution name="bench-warm" words={words.cautionWarm} seen={words.cautionSeen} />}
+        <button type="submit" class="button button--act button--wide">
+          <Icon name="waiting" />
+          {words.clockGo}
+        </button>
+      </form>
+    </Sheet>
+  )
+}

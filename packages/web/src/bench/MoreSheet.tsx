@@ -1,0 +1,58 @@
+/** What is wanted now and then: pause, all steps, another wrench, a clock, the voice. */
+import { useApp } from '../app/context.ts'
+import { Icon, type IconName } from '../look/icons.tsx'
+import { Choice } from '../parts/Choice.tsx'
+import { Sheet } from '../parts/Sheet.tsx'
+import { words } from '../words/bench.ts'
+import type { Over } from './general.ts'
+import { hasVoice } from './useVoice.ts'
+import type { Awake } from './useWakeLock.ts'
+
+type Props = { awake: Awake; onOpen: (over: Over) => void; onPause: () => void; onClose: () => void }
+
+const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
+  { over: 'steps', icon: 'list', words: words.steps },
+  { over: 'clock', icon: 'waiting', words: words.clockStart },
+  { over: 'wrench', icon: 'gear', words: words.changeWrench },
+]
+
+export function MoreSheet({ awake, onOpen, onPause, onClose }: Props) {
+  const { settings, choose } = useApp()
+  return (
+    <Sheet title={words.ways} onClose={onClose}>
+      <ul class="stack stack--tight">
+        <li>
+          <button type="button" class="button button--act button--wide" onClick={onPause}>
+            <Icon name="book" />
+            {words.pause}
+          </button>
+        </li>
+        {WAYS.map((way) => (
+          <li key={way.over}>
+            <button type="button" class="button button--wide" onClick={() => onOpen(way.over)}>
+              <Icon name={way.icon} />
+              {way.words}
+            </button>
+          </li>
+        ))}
+      </ul>
+      {hasVoice() ? (
+        <Choice
+          label={words.voice}
+          options={[
+            { value: 'off', words: words.voiceOff },
+            { value: 'on', words: words.voiceOn },
+          ]}
+          value={settings.voice ? 'on' : 'off'}
+          onChoose={(chosen) => choose({ voice: chosen === 'on' })}
+        />
+      ) : (
+        <p class="quiet">{words.voiceNone}</p>
+      )}
+      <p class="quiet">
+        <b>{words.keysTitle}.</b> {words.keysWhat}
+      </p>
+      <p class="quiet">{awake === 'held' ? words.awake : awake === 'cannot' ? words.notAwake : ''}</p>
+    </Sheet>
+  )
+}

@@ -1,0 +1,115 @@
+/** A bolt is run down: its turns, where they are counted, are judged before it counts as seated. */
+import { useRef, useState } from 'preact/hooks'
+import { Icon } from '../look/icons.tsx'
+import { readTurns, turnsText } from '../readings/turns.ts'
+import { words } from '../words/bench.ts'
+import { DockFrame, type DockProps, Main, useDockKeys } from './dockParts.tsx'
+import { happeningsOf } from './doing.ts'
+import { countOff } from './resistance.ts'
+
+export function TurnsDock({ bench, general }: DockProps) {
+  const { step, face, pair } = bench
+  const [text, setText] = useState('')
+  const [fault, setFault] = useState('')
+  const [off, setOff] = useState<{ turns: number; side: 'fewer' | 'more' } | null>(null)
+  const typed = useRef('')
+  const field = useRef<HTMLInputElement>(null)
+  const set = (next: string) => {
+    typed.current = next
+    setText(next)
+    setFault('')
+    setOff(null)
+  }
+  const expected = pair?.turns
+
+  function seated(turns: number | null) {
+    void bench.act(happeningsOf(face.id, step, turns === null ? {} : { turns }))
+  }
+
+  function done() {
+    if (typed.current.trim() === '') return seated(null)
+    const turns = readTurns(typed.current)
+    if (turns === null) return setFault(words.notTurns(typed.current))
+    const side = countOff(turns, pair)
+    if (side === null) return seated(turns)
+    setOff({ turns, side })
+  }
+  useDockKeys(text, general, {
+    done,
+    type: (more) => {
+      set(typed.current + more)
+      field.current?.focus({ preventScroll: true })
+    },
+    erase: () => set(typed.current.slice(0, -1)),
+  })
+
+  function nudge(by: number) {
+    const now = readTurns(typed.current)
+    const from = expected === undefined ? 0 : Math.round(expected[0] * 2) / 2
+    set(turnsText(now === null ? from + (expected === undefined ? Math.max(0, by) : 0) : Math.max(0, now + by)))
+  }
+
+  if (off !== null) {
+    const said = off.side === 'fewer' ? words.fewer : words.more
+    return (
+      <DockFrame bench={bench} general={general}>
+        <p class="dock__off" role="alert">
+          <Icon name="warning" />
+          {said(turnsText(off.turns), expected!.map(turnsText).join('–'))}
+        </p>
+        <button type="button" class="button" onClick={() => seated(off.turns)}>
+          {words.keepCount}
+        </button>
+        <Main
+          key="again"
+          onClick={() => {
+            set('')
+            field.current?.focus({ preventScroll: true })
+          }}
+        >
+          {words.countAgain}
+        </Main>
+      </DockFrame>
+    )
+  }
+  const count = readTurns(text)
+  return (
+    <DockFrame bench={bench} general={general}>
+      <form
+        class="dock__turns"
+        onSubmit={(event) => {
+          event.preventDefault()
+          done()
+        }}
+      >
+        <button type="button" class="button" aria-label={words.fewerTurn} onClick={() => nudge(-0.5)}>
+          <Icon name="minus" />
+        </button>
+        <label class="dock__count">
+          <span class="quiet">{words.turnsField}</span>
+          <input
+            ref={field}
+            name="figure"
+            inputMode="decimal"
+            autocomplete="off"
+            value={text}
+            aria-invalid={fault !== ''}
+            onInput={(event) => set(event.currentTarget.value)}
+          />
+        </label>
+        <button type="button" class="button" aria-label={words.moreTurn} onClick={() => nudge(0.5)}>
+          <Icon name="plus" />
+        </button>
+      </form>
+      {fault !== '' && (
+        <p class="field__fault" role="alert">
+          {fault}
+        </p>
+      )}
+      <Main key="seated" onClick={done}>
+        <Icon name="tick" size={30} />
+        {count === null ? words.seated : words.seatedAfter(turnsText(count))}
+      </Main>
+    </DockFrame>
+  )
+}

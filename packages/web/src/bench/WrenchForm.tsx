@@ -1,0 +1,101 @@
+import { NEWTON_METRES_IN } from '@gripbook/engine'
+import { useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import type { Wrench } from '../device/settings.ts'
+import { Choice } from '../parts/Choice.tsx'
+import { Field, QuantityField, TextField } from '../parts/Field.tsx'
+import { useFaultFocus } from '../settings/useFaultFocus.ts'
+import { words } from '../words/bench.ts'
+import { readWrench, type WrenchDraft } from './wrenchForm.ts'
+
+type Props = { taken: readonly Wrench[]; onKept: (wrench: Wrench) => void; keep?: string }
+
+const EMPTY: WrenchDraft = { name: '', number: '', tells: 'clicks', from: '', to: '', deviation: '', until: '' }
+
+/** A wrench as its label and its certificate say. */
+export function WrenchForm({ taken, onKept, keep = words.wrenchKeep }: Props) {
+  const { settings } = useApp()
+  const unit = settings.torque
+  const [draft, setDraft] = useState(EMPTY)
+  const [tried, setTried] = useState(0)
+  const form = useFaultFocus(tried)
+  const read = readWrench(draft, taken, NEWTON_METRES_IN[unit])
+  const faults = tried > 0 && !read.ok ? read.faults : {}
+  const set = (change: Partial<WrenchDraft>) => setDraft({ ...draft, ...change })
+  const fault = (words: string | undefined) => (words === undefined ? {} : { fault: words })
+  const state = (said: string | undefined) =>
+    said === undefined ? ({ state: 'empty' } as const) : ({ state: 'fault', words: said } as const)
+  return (
+    <form
+      ref={form}
+      class="stack"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault()
+        setTried(tried + 1)
+        if (read.ok) onKept(read.wrench)
+      }}
+    >
+      <TextField
+        label={words.wrenchName}
+        value={draft.name}
+        onInput={(name) => set({ name })}
+        input={{ maxLength: 80 }}
+        {...fault(faults.name && words[faults.name])}
+      />
+      <Choice
+        label={words.wrenchTells}
+        options={(['clicks', 'shows'] as const).map((value) => ({ value, words: words.tells[value] }))}
+        value={draft.tells}
+        onChoose={(tells) => set({ tells })}
+      />
+      <div class="row">
+        <QuantityField
+          label={words.wrenchFrom}
+          unit={unit}
+          value={draft.from}
+          typed={state(faults.range && words.wrenchRangeFault)}
+          onInput={(from) => set({ from })}
+        />
+        <QuantityField
+          label={words.wrenchTo}
+          unit={unit}
+          value={draft.to}
+          typed={{ state: 'empty' }}
+          onInput={(to) => set({ to })}
+        />
+      </div>
+      <div class="row">
+        <Field label={words.wrenchUntil}>
+          {({ id, describedBy }) => (
+            <input
+              id={id}
+              class="input"
+              type="date"
+              value={draft.until}
+              aria-describedby={describedBy}
+              onInput={(event) => set({ until: event.currentTarget.value })}
+            />
+          )}
+        </Field>
+        <TextField
+          label={words.wrenchNumber}
+          value={draft.number}
+          onInput={(number) => set({ number })}
+          input={{ maxLength: 40 }}
+        />
+      </div>
+      <QuantityField
+        label={words.wrenchDeviation}
+        hint={words.wrenchDeviationHint}
+        unit="%"
+        value={draft.deviation}
+        typed={state(faults.deviation && words.wrenchDeviationFault)}
+        onInput={(deviation) => set({ deviation })}
+      />
+      <button type="submit" class="button button--act button--wide">
+        {keep}
+      </button>
+    </form>
+  )
+}

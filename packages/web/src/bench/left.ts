@@ -1,0 +1,62 @@
+/** Who did what last on a face: what "undo" takes back, where it was paused, who else is at it. */
+import type { Event, FoldedUnit } from '@gripbook/record'
+
+/** What hands do at the bench, and report of it. */
+const DONE: ReadonlySet<string> = new Set([
+  'bolt-placed',
+  'hand-started',
+  'run-down',
+  'turns-counted',
+  'snugged',
+  'pass-torqued',
+  'witness-marked',
+  'face-closed',
+  'resistance-felt',
+  'resistance-cleared',
+  'bolt-backed-out',
+  'gate-overridden',
+])
+/** What one tap writes stands in the record within this, ms. */
+const ONE_TAP = 250
+
+type Told = Pick<FoldedUnit, 'entries' | 'undone'>
+
+/** The entries of the last tap of this device on this face that still hold, in the order of the record; none where there is nothing to undo. */
+export function lastTap({ entries, undone }: Told, face: string, device: string): Event[] {
+  const gone = new Set(undone.map(({ event }) => event))
+  const own = entries.filter((event) => event.device === device)
+  const last = own.findLastIndex(({ id, type, body }) => DONE.has(type) && body.face === face && !gone.has(id))
+  if (last < 0) return []
+  const tap = [own[last]!]
+  for (let i = last - 1; i >= 0; i--) {
+    const [before, after] = [own[i]!, tap[0]!]
+    const together =
+      Date.parse(after.at) - Date.parse(before.at) <= ONE_TAP &&
+      (DONE.has(before.type) || before.type === 'part-went-in')
+    if (!together || gone.has(before.id)) break
+    tap.unshift(before)
+  }
+  return tap
+}
+
+export type Left = { who: string; at: string; hole: string | null; step: string | null }
+
+/** Where the work on a face was paused; null where somebody went on since, or nobody paused. */
+export function leftAt({ entries, undone }: Told, face: string): Left | null {
+  const gone = new Set(undone.map(({ event }) => event))
+  const last = entries.findLast(
+    ({ id, type, body }) => (DONE.has(type) || type === 'work-paused') && body.face === face && !gone.has(id),
+  )
+  if (last?.type !== 'work-paused') return null
+  const text = (value: unknown) => (typeof value === 'string' ? value : null)
+  return { who: last.who, at: last.at, hole: text(last.body.hole), step: text(last.body.step) }
+}
+
+/** So long after the last entry somebody still counts as being at it, ms. */
+const STILL_THERE = 180_000
+
+/** Who else has just done something on this face, on another device; null where nobody has. */
+export function otherAt({ entries }: Told, face: string, device: string, now: number): string | null {
+  const last = entries.findLast((event) => event.device !== device && DONE.has(event.type) && event.body.face === face)
+  return last !== undefined && Math.abs(now - Date.parse(last.at)) < STILL_THERE ? last.who : null
+}
