@@ -56,3 +56,20 @@ function signedBy(folded: FoldedUnit, { who, device }: Person): Event {
   const happening = stepSigned({ step: WHOLE_UNIT, as: 'checker' })
   return nextEntry(knowledge, { id, at: new Date(0).toISOString(), who, ...happening }, () => id)
 }
+
+/** Whether this person wrote any of the unit's work: bolts, parts and faces that went back. */
+export function hasWorked(folded: FoldedUnit, who: string): boolean {
+  return standingOf(folded).some((entry) => entry.who === who && AT_WORK.has(entry.type))
+}
+
+const AT_WORK: ReadonlySet<string> = new Set([
+  'bolt-placed',
+  'hand-started',
+  'run-down',
+  'snugged',
+  'pass-torqued',
+  'face-closed',
+  'part-went-in',
+  'part-replaced',
+  'job-done',
+])

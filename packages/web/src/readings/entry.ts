@@ -12,7 +12,7 @@ import type { Instrument } from '../device/settings.ts'
 import type { HoleQuantity, KindQuantity, ReadQuantity, Spot } from './quantities.ts'
 
 /** The instrument as it stands in an entry. `errorLimit` in the unit of the reading. */
-export type Noted = { name: string; number?: string; errorLimit: number }
+export type Noted = { name: string; number?: string; errorLimit: number; calibratedUntil?: string }
 
 export type Taken = { value: Quantity; instrument: Noted }
 
@@ -31,10 +31,16 @@ export function readingOf(text: string, unit: LengthUnit, instrument: Instrument
   const errorLimit = inUnit(instrument, own)
   const bare = 'value' in plain && plain.plusMinus === undefined
   const value: Quantity = bare ? { ...plain, plusMinus: errorLimit } : plain
-  const { name, number } = instrument
+  const { name, number, calibratedUntil } = instrument
+  const noted = {
+    name,
+    ...(number === undefined ? {} : { number }),
+    errorLimit,
+    ...(calibratedUntil === undefined ? {} : { calibratedUntil }),
+  }
   return {
     ok: true,
-    taken: { value, instrument: { name, ...(number === undefined ? {} : { number }), errorLimit } },
+    taken: { value, instrument: noted },
     mm: intervalOf(value),
   }
 }

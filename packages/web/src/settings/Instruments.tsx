@@ -35,9 +35,7 @@ export function Instruments() {
                   {instrument.range !== undefined &&
                     ` · ${words.settings.reads(instrument.range[0], instrument.range[1], instrument.unit)}`}
                 </span>
-                {instrument.calibratedUntil !== undefined && (
-                  <CalibrationLine until={instrument.calibratedUntil} />
-                )}
+                {instrument.calibratedUntil !== undefined && <CalibrationLine until={instrument.calibratedUntil} />}
               </span>
               <Icon name="more" />
             </button>

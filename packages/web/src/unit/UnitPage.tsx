@@ -140,6 +140,7 @@ function Fact({ name, value }: { name: string; value: string | undefined }) {
 function Further({ folded }: { folded: FoldedUnit }) {
   const { book } = useApp()
   const at = { book: book.name, unit: folded.id }
+  const figures = new Set([...Object.keys(folded.things.reading), ...Object.keys(folded.things.limit)])
   return (
     <nav class="further" aria-label={words.unit.further}>
       <Go to={{ at: 'parts', ...at }} class="further__link">
@@ -147,6 +148,20 @@ function Further({ folded }: { folded: FoldedUnit }) {
         <span class="further__words">
           <strong>{words.unit.parts}</strong>
           <span class="quiet">{words.unit.partsCount(Object.keys(folded.things.part).length)}</span>
+        </span>
+      </Go>
+      <Go to={{ at: 'figures', ...at }} class="further__link">
+        <Icon name="measure" />
+        <span class="further__words">
+          <strong>{words.unit.figures}</strong>
+          <span class="quiet">{words.unit.figuresCount(figures.size)}</span>
+        </span>
+      </Go>
+      <Go to={{ at: 'finish', ...at }} class="further__link">
+        <Icon name="tick" />
+        <span class="further__words">
+          <strong>{words.unit.finish}</strong>
+          <span class="quiet">{words.unit.finishWhat(folded.work.released !== undefined)}</span>
         </span>
       </Go>
       <Go to={{ at: 'story', ...at }} class="further__link">

@@ -37,6 +37,11 @@ export const unit = {
   further: 'More of this unit',
   parts: 'Parts',
   partsCount: (count: number) => (count === 0 ? 'None noted yet' : counted(count, 'part', 'parts')),
+  figures: 'Figures',
+  figuresCount: (count: number) =>
+    count === 0 ? 'End play, coils … before and after' : `${counted(count, 'figure', 'figures')}, before and after`,
+  finish: 'Before release',
+  finishWhat: (released: boolean) => (released ? 'Released; it came back?' : 'What is open, signatures, release'),
   story: 'Story',
   storyCount: (count: number) => counted(count, 'entry', 'entries'),
 

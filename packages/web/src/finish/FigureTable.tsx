@@ -1,0 +1,135 @@
+import { Icon, type IconName } from '../look/icons.tsx'
+import { useNames } from '../unit/useNames.ts'
+import { words } from '../words/finish.ts'
+import { changeOf, type Figure, figureText, type Lies, type Limit, lies, type Row, type Stage } from './figures.ts'
+
+const SIGNS: Record<Lies, IconName> = { inside: 'tick', edge: 'question', outside: 'cross', 'other unit': 'question' }
+const TONES: Record<Lies, string> = { inside: 'fits', edge: 'may', outside: 'cannot', 'other unit': 'may' }
+
+type Props = {
+  rows: readonly Row[]
+  faceName: (id: string) => string
+  current: string | null
+  onPick: (reading: string) => void
+}
+
+/** Before, after, limit; what is outside says so by its sign and in words. */
+export function FigureTable({ rows, faceName, current, onPick }: Props) {
+  const during = rows.some((row) => row.during !== null)
+  const stages: Stage[] = during ? ['before', 'during', 'after'] : ['before', 'after']
+  return (
+    <table class="figures">
+      <caption class="unseen">{words.table}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.figure1}</th>
+          {stages.map((stage) => (
+            <th key={stage} scope="col">
+              {words.stagesShort[stage]}
+            </th>
+          ))}
+          <th scope="col">{words.limit}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row) => (
+          <FigureRow
+            key={row.reading}
+            row={row}
+            stages={stages}
+            faceName={faceName}
+            current={row.reading === current}
+            onPick={onPick}
+          />
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+type RowProps = {
+  row: Row
+  stages: readonly Stage[]
+  faceName: (id: string) => string
+  current: boolean
+  onPick: (reading: string) => void
+}
+
+function FigureRow({ row, stages, faceName, current, onPick }: RowProps) {
+  const nameOf = useNames()
+  const change = changeOf(row)
+  return (
+    <tr class={current ? 'figures__row figures__row--now' : 'figures__row'}>
+      <th scope="row">
+        <button
+          type="button"
+          class="figures__pick"
+          aria-current={current ? 'true' : undefined}
+          aria-label={words.takeThis(row.reading)}
+          onClick={() => onPick(row.reading)}
+        >
+          <span dir="auto">{row.reading}</span>
+          {row.face !== null && (
+            <span class="quiet" dir="auto">
+              {faceName(row.face)}
+            </span>
+          )}
+        </button>
+        {row.waived !== null && (
+          <span class="figures__waived sign sign--may" dir="auto">
+            {words.waivedBy(nameOf(row.waived.who), row.waived.reason)}
+          </span>
+        )}
+      </th>
+      {stages.map((stage) => (
+        <td key={stage}>
+          <Cell figure={row[stage]} limit={row.limit} />
+          {stage === 'after' && change !== null && change !== 0 && (
+            <span class="figures__change quiet">{words.change(signed(change))}</span>
+          )}
+        </td>
+      ))}
+      <td dir="auto">
+        {row.limit === null ? <span class="quiet">{words.noLimit}</span> : <LimitCell limit={row.limit} />}
+      </td>
+    </tr>
+  )
+}
+
+function Cell({ figure, limit }: { figure: Figure | null; limit: Limit | null }) {
+  if (figure === null) return <span class="quiet">{words.none}</span>
+  const at = lies(figure, limit)
+  return (
+    <>
+      <span class={at === 'outside' ? 'figures__figure figures__figure--outside' : 'figures__figure'}>
+        {figureText(figure)}
+      </span>
+      {at !== null && (
+        <span class={`figures__lies sign sign--${TONES[at]}`}>
+          <Icon name={SIGNS[at]} size={16} />
+          {words.lies[at]}
+        </span>
+      )}
+    </>
+  )
+}
+
+function LimitCell({ limit }: { limit: Limit }) {
+  return (
+    <>
+      {limitText(limit)}
+      <span class="figures__change quiet" dir="auto">
+        {limit.source}
+      </span>
+    </>
+  )
+}
+
+export function limitText({ least, most, unit }: Limit): string {
+  const text = (value: number | undefined) => (value === undefined ? null : String(value))
+  return words.limitText(text(least), text(most), unit)
+}
+
+function signed(change: number): string {
+  return change > 0 ? `+${change}` : `−${Math.abs(change)}`
+}

@@ -1,0 +1,241 @@
+/** Figures of the unit before teardown and after, side by side against their limits; entered one after the other as a gauge types. */
+import { type FoldedUnit, figureTaken } from '@gripbook/record'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import { Shell } from '../app/Shell.tsx'
+import { useUnit } from '../app/useUnit.ts'
+import { Icon } from '../look/icons.tsx'
+import { Choice } from '../parts/Choice.tsx'
+import { TextField } from '../parts/Field.tsx'
+import { FigurePad, KeysSwitch } from '../readings/FigurePad.tsx'
+import { InstrumentButton, InstrumentSheet } from '../readings/Instrument.tsx'
+import { NotHere } from '../unit/NotHere.tsx'
+import { given, oneLine } from '../units/texts.ts'
+import { words } from '../words/finish.ts'
+import { words as all } from '../words/index.ts'
+import { AddFigure, type Draft } from './AddFigure.tsx'
+import { FigureTable, limitText } from './FigureTable.tsx'
+import {
+  type Figure,
+  figureOf,
+  figureText,
+  lies,
+  nextToTake,
+  type Row,
+  rowsOf,
+  STAGES,
+  type Stage,
+  stageOf,
+} from './figures.ts'
+import { LimitSheet } from './LimitSheet.tsx'
+import { isLength, notedWith, usedFor } from './measuredWith.ts'
+import { WaiveSheet } from './WaiveSheet.tsx'
+import '../readings/station.css'
+import './FiguresPage.css'
+
+export function FiguresPage({ unit }: { unit: string }) {
+  const folded = useUnit(unit)
+  if (folded === null) return <p class="starting">{all.shell.opening}</p>
+  if (folded.entries.length === 0) return <NotHere />
+  return <OpenFigures folded={folded} />
+}
+
+type Kept = { reading: string; stage: Stage; figure: Figure; outside: string | null }
+
+function OpenFigures({ folded }: { folded: FoldedUnit }) {
+  const { settings, choose, write } = useApp()
+  const [drafts, setDrafts] = useState<readonly Draft[]>([])
+  const rows = useMemo(() => withDrafts(rowsOf(folded), drafts), [folded, drafts])
+  const [stage, setStage] = useState<Stage>(() => stageOf(folded))
+  const [picked, setPicked] = useState<string | null>(() => nextToTake(rows, stage, null))
+  const [sheet, setSheet] = useState<'add' | 'limit' | 'waive' | 'instrument' | null>(null)
+  const [text, setText] = useState('')
+  const [fault, setFault] = useState('')
+  const [conditions, setConditions] = useState('')
+  const [last, setLast] = useState<Kept | null>(null)
+  const input = useRef<HTMLInputElement>(null)
+  const row = rows.find(({ reading }) => reading === picked) ?? null
+  const faceName = (id: string) => folded.unit.faces.find((face) => face.id === id)?.name ?? id
+
+  useEffect(() => {
+    if (sheet === null) input.current?.focus({ preventScroll: true })
+  }, [picked, stage, sheet])
+
+  function pick(reading: string | null) {
+    setPicked(reading)
+    setText('')
+    setFault('')
+  }
+
+  async function keep(typed: string) {
+    if (row === null || typed.trim() === '') return
+    const figure = figureOf(typed, row.unit)
+    if (figure === null) {
+      setText(typed)
+      return setFault(words.notFigure(typed.trim()))
+    }
+    const noted = notedWith(figure, usedFor(row.reading), settings)
+    const body = {
+      reading: row.reading,
+      when: stage,
+      ...noted,
+      ...(row.face === null ? {} : { face: row.face }),
+      ...given('conditions', oneLine(conditions)),
+    }
+    const outside = lies(noted, row.limit) === 'outside' && row.limit !== null ? limitText(row.limit) : null
+    pick(nextToTake(rows, stage, row.reading))
+    const written = await write(folded.id, [figureTaken(body)], words.kept(row.reading, stage, figureText(noted)))
+    if (written !== null) return setLast({ reading: row.reading, stage, figure: noted, outside })
+    setPicked(row.reading)
+    setText(typed)
+  }
+
+  return (
+    <Shell title={words.figuresTitle} over={folded.unit.name ?? all.unit.noName}>
+      <div class="readings">
+        <div class="readings__head">
+          <Choice
+            label={words.stage}
+            quiet
+            options={STAGES.map((value) => ({ value, words: words.stages[value] }))}
+            value={stage}
+            onChoose={(next) => {
+              setStage(next)
+              pick(nextToTake(rows, next, null) ?? picked)
+            }}
+          />
+        </div>
+        <div class="station">
+          <div class="station__around">
+            {rows.length === 0 ? (
+              <div class="empty">
+                <h2>{words.noFigures}</h2>
+                <p>{words.figuresWhat}</p>
+              </div>
+            ) : (
+              <FigureTable rows={rows} faceName={faceName} current={picked} onPick={pick} />
+            )}
+            <div class="buttons">
+              <button
+                type="button"
+                class={`button${rows.length === 0 ? ' button--act' : ''}`}
+                onClick={() => setSheet('add')}
+              >
+                <Icon name="plus" />
+                {words.addFigure}
+              </button>
+            </div>
+            <div role="status">
+              {last?.outside != null && (
+                <p class="caution">
+                  <Icon name="warning" />
+                  <span dir="auto">{words.isOutside(last.reading, last.outside)}</span>
+                </p>
+              )}
+            </div>
+            {row !== null && (
+              <div class="station__switch">
+                <KeysSwitch />
+              </div>
+            )}
+          </div>
+          {rows.length > 0 && (
+            <section class="station__dock" aria-label={words.now}>
+              {row === null ? (
+                <>
+                  <p class="station__spot">{words.allRead}</p>
+                  <p class="quiet">{words.allReadWhat}</p>
+                </>
+              ) : (
+                <>
+                  <div class="station__now">
+                    <div class="station__what">
+                      <p class="station__label quiet">{words.stages[stage]}</p>
+                      <p class="station__spot" dir="auto">
+                        {row.reading}
+                      </p>
+                    </div>
+                    {isLength(row.unit) && (
+                      <InstrumentButton quantity={usedFor(row.reading)} onOpen={() => setSheet('instrument')} />
+                    )}
+                  </div>
+                  {row[stage] !== null && <p class="quiet">{words.asStands(figureText(row[stage]))}</p>}
+                  <FigurePad
+                    label={words.field(row.reading, stage)}
+                    unit={row.unit}
+                    text={text}
+                    fault={fault}
+                    onText={(typed) => {
+                      setText(typed)
+                      setFault('')
+                    }}
+                    onKeep={(typed) => void keep(typed)}
+                    inputRef={input}
+                  />
+                  <div class="figures__ways">
+                    <button type="button" class="button" onClick={() => setSheet('limit')}>
+                      {row.limit === null ? words.limitDo : words.limitChange}
+                    </button>
+                    {row.limit !== null && row.waived === null && (
+                      <button type="button" class="button" onClick={() => setSheet('waive')}>
+                        {words.waive}
+                      </button>
+                    )}
+                  </div>
+                  <details class="more">
+                    <summary>{words.about}</summary>
+                    <div class="row">
+                      {!isLength(row.unit) && (
+                        <TextField
+                          label={words.measuredWith}
+                          value={settings.used[usedFor(row.reading)] ?? ''}
+                          input={{ maxLength: 100 }}
+                          onInput={(name) => choose({ used: { ...settings.used, [usedFor(row.reading)]: name } })}
+                        />
+                      )}
+                      <TextField
+                        label={words.conditions}
+                        hint={words.conditionsHint}
+                        value={conditions}
+                        input={{ maxLength: 200 }}
+                        onInput={setConditions}
+                      />
+                    </div>
+                  </details>
+                </>
+              )}
+            </section>
+          )}
+        </div>
+      </div>
+      {sheet === 'add' && (
+        <AddFigure
+          folded={folded}
+          rows={rows}
+          onClose={() => setSheet(null)}
+          onAdd={(draft) => {
+            setDrafts((before) => [...before, draft])
+            setSheet(null)
+            pick(draft.reading)
+          }}
+        />
+      )}
+      {sheet === 'limit' && row !== null && <LimitSheet folded={folded} row={row} onClose={() => setSheet(null)} />}
+      {sheet === 'waive' && row !== null && (
+        <WaiveSheet unit={folded.id} reading={row.reading} onClose={() => setSheet(null)} />
+      )}
+      {sheet === 'instrument' && row !== null && (
+        <InstrumentSheet quantity={usedFor(row.reading)} onClose={() => setSheet(null)} />
+      )}
+    </Shell>
+  )
+}
+
+/** Figures that were taken up and not read yet stand below those that the record has. */
+function withDrafts(rows: readonly Row[], drafts: readonly Draft[]): Row[] {
+  const known = new Map(rows.map((row) => [row.reading, row]))
+  const drafted = new Map(drafts.map((draft) => [draft.reading, draft]))
+  const placed = rows.map((row) => ({ ...row, face: row.face ?? drafted.get(row.reading)?.face ?? null }))
+  const bare = { before: null, during: null, after: null, limit: null, waived: null }
+  return [...placed, ...drafts.filter(({ reading }) => !known.has(reading)).map((draft) => ({ ...draft, ...bare }))]
+}

@@ -1,0 +1,269 @@
+/** One thing that is open: what it is, and what settles it, on the spot or where it leads. */
+import {
+  clockStopped,
+  type FoldedUnit,
+  jobDone,
+  type OpenWhy,
+  partReplaced,
+  partWentIn,
+  partWrittenOff,
+  plugPlaced,
+  sayEntry,
+  sayPlace,
+  stepSigned,
+  stopsFor,
+} from '@gripbook/record'
+import { useState } from 'preact/hooks'
+import { useApp } from '../app/context.ts'
+import { Icon } from '../look/icons.tsx'
+import { type Part, partsOf } from '../unit/partForm.ts'
+import { Go } from '../units/Go.tsx'
+import { given } from '../units/texts.ts'
+import { words } from '../words/finish.ts'
+import { words as all } from '../words/index.ts'
+import { type Line, placeOf } from './lines.ts'
+import { ReasonSheet } from './ReasonSheet.tsx'
+import { WaiveSheet } from './WaiveSheet.tsx'
+
+type Props = { line: Line; folded: FoldedUnit }
+
+export function OpenLine({ line, folded }: Props) {
+  const { book } = useApp()
+  const { why } = line
+  if (why.code === 'part-out') return <PartLine part={why.part} folded={folded} />
+  const to = placeOf(line, { book: book.name, unit: folded.id })
+  const said = sayLine(line, folded)
+  if (to === null)
+    return (
+      <div class="open">
+        <p class="open__words" dir="auto">
+          {said}
+        </p>
+        <OnTheSpot why={why} folded={folded} />
+      </div>
+    )
+  return (
+    <div class="open">
+      <Go to={to} class="open__link">
+        <span class="open__words" dir="auto">
+          {said}
+          {why.code === 'stop-passed' && <span class="quiet open__more">{words.stopPassedWhat}</span>}
+        </span>
+        <Icon name="forth" size={20} />
+      </Go>
+      {'reading' in why && <WaiveButton unit={folded.id} reading={why.reading} />}
+    </div>
+  )
+}
+
+function WaiveButton({ unit, reading }: { unit: string; reading: string }) {
+  const [open, setOpen] = useState(false)
+  return (
+    <>
+      <button type="button" class="button" aria-label={words.waiveLabel(reading)} onClick={() => setOpen(true)}>
+        {words.waive}
+      </button>
+      {open && <WaiveSheet unit={unit} reading={reading} onClose={() => setOpen(false)} />}
+    </>
+  )
+}
+
+function PartLine({ part: id, folded }: { part: string; folded: FoldedUnit }) {
+  const { write } = useApp()
+  const [open, setOpen] = useState<'replaced' | 'off' | null>(null)
+  const part = partsOf(folded).find((one) => one.id === id)
+  const name = partName(id, part)
+  const about = part === undefined ? [] : partPlace(part, folded)
+  const close = () => setOpen(null)
+  return (
+    <div class="open open--part">
+      <div class="open__words">
+        <p dir="auto">
+          {part?.count !== undefined && part.count > 1 && `${words.times(part.count)} `}
+          <strong>{name}</strong>
+        </p>
+        {about.length > 0 && (
+          <p class="quiet" dir="auto">
+            {about.join(' · ')}
+          </p>
+        )}
+      </div>
+      <div class="open__ways">
+        <button
+          type="button"
+          class="button"
+          aria-label={words.partInLabel(name)}
+          onClick={() => void write(folded.id, [partWentIn({ part: id })], words.isIn(name))}
+        >
+          <Icon name="tick" size={20} />
+          {words.partIn}
+        </button>
+        <button
+          type="button"
+          class="button"
+          aria-label={words.partReplacedLabel(name)}
+          onClick={() => setOpen('replaced')}
+        >
+          {words.partReplaced}
+        </button>
+        <button type="button" class="button" aria-label={words.partOffLabel(name)} onClick={() => setOpen('off')}>
+          {words.partOff}
+        </button>
+      </div>
+      {open === 'replaced' && (
+        <ReasonSheet
+          title={words.replacedTitle(name)}
+          label={words.replacedBy}
+          hint={words.replacedByHint}
+          start={words.replacedByUsual}
+          needed={words.replacedByHint}
+          more={words.whyMaybe}
+          act={words.replacedDo}
+          onClose={close}
+          onKeep={async (by, reason) =>
+            (await write(
+              folded.id,
+              [partReplaced({ part: id, by, ...given('reason', reason) })],
+              words.isReplaced(name),
+            )) !== null
+          }
+        />
+      )}
+      {open === 'off' && (
+        <ReasonSheet
+          title={words.offTitle(name)}
+          label={words.offWhy}
+          needed={words.whyNeeded}
+          act={words.offDo}
+          onClose={close}
+          onKeep={async (reason) =>
+            (await write(folded.id, [partWrittenOff({ part: id, reason })], words.isOff(name))) !== null
+          }
+        />
+      )}
+    </div>
+  )
+}
+
+/** What is settled with one tap, or two. */
+function OnTheSpot({ why, folded }: { why: OpenWhy; folded: FoldedUnit }) {
+  const { write, say } = useApp()
+  const [open, setOpen] = useState(false)
+  if (why.code === 'job-not-done') {
+    const name = jobName(why.job, folded)
+    const happening = jobDone({ job: why.job, name })
+    const done = () =>
+      stopsFor(folded, happening).length > 0
+        ? say({ words: words.jobBuries, tone: 'fault' })
+        : void write(folded.id, [happening], words.jobDone(name))
+    return <Way act={words.jobDo} label={`${name}: ${words.jobDo}`} onAct={done} />
+  }
+  if (why.code === 'clock-runs') {
+    const stop = () => void write(folded.id, [clockStopped({ clock: why.clock })], words.clockStopped)
+    return <Way act={words.clockStop} label={`${clockName(why.clock, folded)}: ${words.clockStop}`} onAct={stop} />
+  }
+  if (why.code === 'not-signed') {
+    const sign = () => void write(folded.id, [stepSigned({ step: why.step, as: 'builder' })], words.signed)
+    return <Way act={words.signBuilder} label={`${why.step}: ${words.signBuilder}`} onAct={sign} />
+  }
+  if (why.code !== 'plug-not-placed') return null
+  const { plug } = why
+  const found = folded.things.plug[plug]?.socket?.value
+  return (
+    <>
+      <Way act={words.plugDo} label={`${plug}: ${words.plugDo}`} onAct={() => setOpen(true)} />
+      {open && (
+        <ReasonSheet
+          title={words.plugTitle(plug)}
+          label={words.plugSocket}
+          needed={words.plugNeeded}
+          start={typeof found === 'string' ? found : ''}
+          act={words.plugDo}
+          onClose={() => setOpen(false)}
+          onKeep={async (socket) =>
+            (await write(folded.id, [plugPlaced({ plug, socket })], words.plugIn(plug, socket))) !== null
+          }
+        />
+      )}
+    </>
+  )
+}
+
+function Way({ act, label, onAct }: { act: string; label: string; onAct: () => void }) {
+  return (
+    <button type="button" class="button" aria-label={label} onClick={onAct}>
+      {act}
+    </button>
+  )
+}
+
+function sayLine({ why, face, holes }: Line, folded: FoldedUnit): string {
+  const at = faceName(face, folded)
+  switch (why.code) {
+    case 'hole-not-placed':
+      return words.notPlaced(at, holes)
+    case 'hole-not-final':
+      return words.notFinal(at, holes)
+    case 'resistance-stands':
+      return words.resistance(at, why.hole, why.feel)
+    case 'face-not-closed':
+      return words.notClosed(at)
+    case 'part-out':
+      return partName(why.part, undefined)
+    case 'plug-not-placed':
+      return words.plugOut(why.plug)
+    case 'figure-not-taken':
+      return words.notTaken(why.reading)
+    case 'figure-outside':
+      return words.outside(why.reading)
+    case 'figure-in-other-unit':
+      return words.otherUnit(why.reading)
+    case 'job-not-done':
+      return words.jobNotDone(jobName(why.job, folded))
+    case 'clock-runs':
+      return words.clockRuns(clockName(why.clock, folded))
+    case 'clash':
+      return words.clash(sayPlace(why.place), why.field)
+    case 'stop-passed': {
+      const entry = folded.entries.find(({ id }) => id === why.event)
+      return words.stopPassed(why.gate, entry === undefined ? '' : sayEntry(entry))
+    }
+    case 'entries-missing':
+      return words.missing(why.to - why.from + 1)
+    case 'entry-not-understood':
+      return words.notUnderstood
+    case 'not-signed':
+      return words.notSigned(why.step)
+    case 'not-checked':
+      return words.notChecked
+    case 'signed-before':
+      return words.signedBefore
+  }
+}
+
+function faceName(id: string | null, { unit }: FoldedUnit): string {
+  return unit.faces.find((face) => face.id === id)?.name ?? id ?? ''
+}
+
+function partName(id: string, part: Part | undefined): string {
+  return part === undefined ? id : (part.name ?? all.parts.whats[part.what])
+}
+
+function partPlace(part: Part, folded: FoldedUnit): string[] {
+  return [
+    ...(part.face === undefined ? [] : [faceName(part.face, folded)]),
+    ...(part.hole === undefined ? [] : [words.atHole(part.hole)]),
+    ...(part.place === undefined ? [] : [part.place]),
+    ...(part.wayRound === undefined ? [] : [part.wayRound]),
+  ]
+}
+
+function jobName(job: string, { things }: FoldedUnit): string {
+  const name = things.job[job]?.name?.value
+  return typeof name === 'string' ? name : job
+}
+
+function clockName(clock: string, { things }: FoldedUnit): string {
+  const what = things.clock[clock]?.what?.value
+  return typeof what === 'string' ? what : clock
+}

@@ -1,0 +1,278 @@
+import type { Answer } from '../../finish/comeBack.ts'
+import type { Lies, Stage, Usual } from '../../finish/figures.ts'
+import type { Group } from '../../finish/lines.ts'
+
+const and = new Intl.ListFormat('en', { type: 'conjunction' })
+const counted = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`)
+const holes = (list: readonly string[]) => (list.length === 1 ? `hole ${list[0]}` : `holes ${and.format(list)}`)
+
+const groups: Record<Group, string> = {
+  faces: 'Faces',
+  parts: 'Parts that came out',
+  plugs: 'Plugs',
+  readings: 'Figures against their limits',
+  jobs: 'Jobs',
+  clocks: 'Clocks that run',
+  clashes: 'Two devices say different things',
+  stops: 'Stops that were passed without a reason',
+  record: 'The record itself',
+  signatures: 'Signatures',
+}
+
+const gates: Record<string, string> = {
+  'hand-start': 'start by hand first',
+  'pass before': 'the round before is not complete',
+  'closing step': 'something unfinished lies behind it',
+  resistance: 'resistance was felt',
+  'torque out of band': 'torque out of its band',
+  'bolt does not belong': 'the bolt does not belong there',
+  calibration: 'wrench out of calibration',
+  release: 'something was open',
+}
+const gate = (name: string) => gates[name] ?? name
+
+const stages: Record<Stage, string> = { before: 'Before teardown', during: 'While it is open', after: 'After' }
+const stagesShort: Record<Stage, string> = { before: 'Before', during: 'While open', after: 'After' }
+
+const usual: Record<Usual, string> = {
+  'end play': 'End play',
+  'rotating torque': 'Rotating torque',
+  'coil resistance': 'Coil resistance',
+  flatness: 'Flatness',
+  backlash: 'Backlash',
+  'fluid drained': 'Fluid drained',
+}
+
+const lies: Record<Lies, string> = {
+  inside: 'inside',
+  edge: 'at the edge',
+  outside: 'outside',
+  'other unit': 'other unit',
+}
+
+const figureWhys: Record<(Answer & { is: 'figure' })['why'], string> = {
+  outside: 'it left the shop outside its limit',
+  edge: 'inside its limit, but its ± reaches over',
+  waived: 'waived',
+  'no baseline': 'it was not read before teardown: there is nothing to compare with',
+  'not after': 'it was read before teardown, and not again',
+  changed: 'it changed',
+}
+
+export const finish = {
+  title: 'Before release',
+  loading: 'Going through the record…',
+  open: (count: number) => `${counted(count, 'thing is', 'things are')} open`,
+  openWhat: 'The unit can be released when none is left. Each line leads to where it is settled.',
+  nothingOpen: 'Nothing is open',
+  nothingOpenWhat:
+    'Everything that came out is accounted for, every bolt has its final pass, and the checker has signed.',
+  nothingOpenAlone: 'Everything that came out is accounted for, and every bolt has its final pass.',
+  groups,
+  notYet: (count: number) => `Not yet: ${counted(count, 'thing is', 'things are')} open.`,
+  settle: 'Settle it',
+
+  notPlaced: (face: string, at: readonly string[]) => `${face}: nothing is back in ${holes(at)}`,
+  notFinal: (face: string, at: readonly string[]) => `${face}: no final pass at ${holes(at)}`,
+  notClosed: (face: string) => `${face} is not closed`,
+  resistance: (face: string, hole: string, feel: string | null) =>
+    `${face}, hole ${hole}: resistance is not cleared${feel === null ? '' : ` (${feel})`}`,
+  notTaken: (reading: string) => `${reading} has a limit and was not read since teardown`,
+  outside: (reading: string) => `${reading} is outside its limit`,
+  otherUnit: (reading: string) => `${reading} was read in another unit than its limit`,
+  jobNotDone: (job: string) => `${job} is not done`,
+  clockRuns: (clock: string) => `${clock}: its clock runs`,
+  clash: (where: string, field: string) => `${where}: ${field}`,
+  stopPassed: (name: string, entry: string) => `${entry} (${gate(name)})`,
+  stopPassedWhat: 'Undo the entry in the story and do the step again, or with a reason.',
+  missing: (count: number) => `${counted(count, 'entry has', 'entries have')} not come yet from another device`,
+  notUnderstood: 'An entry of a newer Gripbook: update this one',
+  notChecked: 'The checker has not signed',
+  signedBefore: 'The checker signed, and hands were on it since',
+  notSigned: (step: string) => `Not signed: ${step}`,
+  plugOut: (plug: string) => `Plug ${plug} is in no socket`,
+
+  partIn: 'It is in',
+  partInLabel: (part: string) => `${part} is in`,
+  partReplaced: 'Replaced…',
+  partReplacedLabel: (part: string) => `${part} was replaced`,
+  partOff: 'Written off…',
+  partOffLabel: (part: string) => `${part} is written off`,
+  isIn: (part: string) => `${part} is in.`,
+  isReplaced: (part: string) => `${part} is replaced.`,
+  isOff: (part: string) => `${part} is written off.`,
+  replacedTitle: (part: string) => `${part}: replaced`,
+  replacedBy: 'By what?',
+  replacedByUsual: 'a new one of the same kind',
+  replacedByHint: 'Number, supplier’s batch, or that it is new.',
+  whyMaybe: 'Why? (may stay empty)',
+  offTitle: (part: string) => `${part}: written off`,
+  why: 'Why?',
+  whyNeeded: 'Give the reason: it stands on the record under your name.',
+  offWhy: 'Why does it not go back?',
+  offDo: 'Write it off',
+  replacedDo: 'It is replaced',
+  times: (count: number) => `${count} ×`,
+  atHole: (hole: string) => `hole ${hole}`,
+
+  plugTitle: (plug: string) => `Plug ${plug}`,
+  plugDo: 'It is in',
+  plugSocket: 'In which socket?',
+  plugNeeded: 'Name the socket.',
+  plugIn: (plug: string, socket: string) => `Plug ${plug} is in socket ${socket}.`,
+  jobDo: 'It is done',
+  jobDone: (job: string) => `Done: ${job}.`,
+  jobBuries: 'It would bury something unfinished: settle that first.',
+  clockStop: 'Stop it',
+  clockStopped: 'Stopped.',
+
+  waive: 'Waive…',
+  waiveLabel: (reading: string) => `Waive ${reading}`,
+  waiveTitle: (reading: string) => `Waive ${reading}`,
+  waiveWhat:
+    'Accepted although it is outside its limit or was not taken. Your name and the reason stand on the record.',
+  waiveDo: 'Waive it',
+  waived: (reading: string) => `${reading} is waived.`,
+  waivedBy: (who: string, reason: string) => `Waived (${who}): ${reason}`,
+
+  signatures: 'Signatures',
+  noSignature: 'Nobody has signed yet.',
+  signedAs: { builder: 'Builder', checker: 'Checker' },
+  signedBy: (who: string, when: string) => `${who}, ${when}`,
+  stale: 'Before the last work: it does not count any more.',
+  signChecker: 'Sign as checker',
+  signBuilder: 'Sign as builder',
+  signed: 'Signed.',
+  workedHere: 'You have worked on this unit, so a second person checks it: on a device paired as theirs.',
+  noChecker: 'The checker or the owner signs, on a device paired as theirs.',
+  alone: 'The shop is one person: no second one checks. The release and the build record will say so.',
+  peopleUnknown: 'Who belongs to the shop is asked when there is signal.',
+  checkerWhat: 'A second person looks the unit over and signs, after the last work.',
+
+  release: 'Release the unit',
+  released: 'The unit is released.',
+  mayNotRelease: 'The checker or the owner releases.',
+  releasedTitle: 'Released',
+  releasedBy: (who: string, when: string) => `${who}, ${when}`,
+  releasedAlone: 'The shop is one person: nobody else checked it.',
+  recordHash: 'Hash of its record',
+  recordHashWhat: 'By it the build record is known again: one changed entry gives another.',
+  nothingSince: 'Nothing was written since.',
+  sinceTitle: (count: number) => `${counted(count, 'entry', 'entries')} since the release`,
+  sinceWhat: 'They are not part of what was signed.',
+
+  cameBack: 'It came back',
+  cameBackTitle: 'What does it do?',
+  complaint: 'The complaint, in the customer’s own words',
+  complaintNeeded: 'Write down the complaint.',
+  since: 'Since when?',
+  when: 'When?',
+  whens: { cold: 'Cold', hot: 'Hot', both: 'Cold and hot', unknown: 'Not known' },
+  range: 'In which range, under what load?',
+  cameBackDo: 'Open it again',
+  isBack: 'It is open again. What the record of its build answers is below.',
+  /** One text, as it stands on the record. */
+  complaintText: (complaint: string, since: string | undefined, when: string | undefined, range: string | undefined) =>
+    [
+      complaint,
+      ...(since === undefined ? [] : [`Since: ${since}`]),
+      ...(when === undefined ? [] : [`When: ${when}`]),
+      ...(range === undefined ? [] : [`Range and load: ${range}`]),
+    ].join('\n'),
+  backTitle: 'It came back',
+  answersTitle: 'What the record of its build answers',
+  answersWhat: 'What was out of the ordinary. Anything that speaks of the same as the complaint stands first.',
+  noAnswers:
+    'Nothing was out of the ordinary: no stop was overridden, every figure is inside its limit and as it was, every bolt went back where it came from and was tightened by a wrench.',
+  speaksOf: 'Speaks of the same',
+  noTakes: 'What the record does not hold cannot be answered from it: look at the unit.',
+  figure: (reading: string, figures: string, why: keyof typeof figureWhys, reason: string | null) =>
+    `${reading}: ${figures}${figures === '' ? '' : '; '}${figureWhys[why]}${reason === null ? '' : `, because: ${reason}`}`,
+  fromTo: (before: string | null, after: string | null) =>
+    [...(before === null ? [] : [`before ${before}`]), ...(after === null ? [] : [`after ${after}`])].join(', '),
+  override: (name: string, where: string | null, reason: string, who: string) =>
+    `Stop overridden${where === null ? '' : ` at ${where}`}: ${gate(name)}. ${who}: ${reason}`,
+  holeOf: (hole: string, face: string) => `hole ${hole} of ${face}`,
+  kindChanged: (where: string, found: string, placed: string) =>
+    `At ${where} another bolt went back: ${placed}, where ${found} was found`,
+  emptyHole: 'none',
+  partChanged: (part: string, fate: string, by: string | null) =>
+    fate === 'replaced' ? `${part} was replaced${by === null ? '' : ` by ${by}`}` : `${part} was written off`,
+  byFeel: (face: string, at: readonly string[]) => `${face}: tightened by feel at ${holes(at)}`,
+  felt: (where: string, feel: string) => `Resistance was felt at ${where}: ${feel}`,
+  afterRelease: (said: string) => `Written after the release: ${said}`,
+
+  instruments: 'Wrenches and instruments used',
+  noInstruments: 'None is on the record yet.',
+  until: (day: string) => `in calibration until ${day}`,
+  outOf: (day: string, last: string) => `its calibration ended ${day}; used ${last}`,
+  noDate: 'calibration not stated',
+  checked: 'State its check…',
+  checkedLabel: (name: string) => `State the check of ${name}`,
+  checkedTitle: (name: string) => `Check of ${name}`,
+  checkedUntil: 'In calibration until',
+  checkedResult: 'Result (may stay empty)',
+  checkedNeeded: 'Give the day, or the result.',
+  checkedDo: 'Keep',
+  checkedDone: 'The check is on the record.',
+
+  figures: 'Figures before and after',
+  figuresTitle: 'Figures',
+  figuresWhat:
+    'What is no length of a hole: end play, rotating torque, coils, flatness, fluid. Read before teardown, they prove the build afterwards.',
+  noFigures: 'No figure yet',
+  stage: 'When is it read?',
+  stages,
+  stagesShort,
+  table: 'Figures before and after, with their limits',
+  figure1: 'Figure',
+  limit: 'Limit',
+  noLimit: 'none stated',
+  none: '–',
+  lies,
+  change: (change: string) => `changed by ${change}`,
+  takeThis: (reading: string) => `Read ${reading}`,
+  addFigure: 'Add a figure',
+  addTitle: 'Which figure?',
+  usual,
+  usualLabel: 'What most shops read (common practice, no source)',
+  name: 'What is it?',
+  nameHint: 'Front end play, coil of second gear …',
+  nameNeeded: 'Give it a name.',
+  nameTaken: 'There is one of this name already.',
+  unit: 'Read in',
+  otherUnitChoice: 'Another',
+  unitName: 'Unit',
+  unitNeeded: 'Name its unit.',
+  atFace: 'At which face?',
+  wholeUnit: 'The whole unit',
+  add: 'Take it up',
+  limitTitle: (reading: string) => `Limit of ${reading}`,
+  least: 'At least',
+  most: 'At most',
+  source: 'Where does the manual say so?',
+  sourceHint: 'Manual, section, page.',
+  sourceNeeded: 'Say where it stands: a limit is worth what its source is.',
+  limitNeeded: 'Give at least one end.',
+  notFigure: (text: string) => `“${text}” is no figure.`,
+  crossed: 'The least is above the most.',
+  limitDo: 'State the limit…',
+  limitChange: 'Change the limit…',
+  limitKept: (reading: string) => `The limit of ${reading} is stated.`,
+  limitText: (least: string | null, most: string | null, unit: string) =>
+    least === null ? `≤ ${most} ${unit}` : most === null ? `≥ ${least} ${unit}` : `${least} – ${most} ${unit}`,
+  now: 'Reading now',
+  field: (reading: string, stage: Stage) => `${reading}, ${stages[stage].toLowerCase()}`,
+  asStands: (figure: string) => `Read before: ${figure}. A new reading takes its place.`,
+  kept: (reading: string, stage: Stage, figure: string) =>
+    `${reading}, ${stages[stage].toLowerCase()}: ${figure}. Kept.`,
+  isOutside: (reading: string, limit: string) => `${reading} is outside its limit (${limit}).`,
+  allRead: 'All are read',
+  allReadWhat: 'Pick one to read it again, or add another.',
+  measuredWith: 'Measured with',
+  conditions: 'Conditions',
+  conditionsHint: 'Oil at 40 °C, coil at 20 °C …',
+  about: 'Instrument, conditions',
+
+  paper: 'Paper',
+}
