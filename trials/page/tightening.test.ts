@@ -22,7 +22,7 @@ async function tapAt(page: Page, points: readonly (readonly [number, number])[])
 const worked = (page: Page) => page.locator('.plan-progress').waitFor({ state: 'detached', timeout: 120_000 })
 const lead = (page: Page) => page.locator('.plan-lead')
 
-test('from bare marks to an order in use: scale, cover, search stopped and gone on with, steps, compared, still there without signal', async () => {
+test('from bare marks to an order in use: scale, cover, steps, compared, still there without signal', async () => {
   const { context, page } = await bench.openPaired('phone')
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   await takeIn(page, 'Pump of the press')
@@ -58,15 +58,7 @@ test('from bare marks to an order in use: scale, cover, search stopped and gone 
   await page.getByText('15 to 28 N/mm³ at 1 mm').waitFor()
   await page.getByRole('button', { name: 'Work out the order' }).click()
 
-  // the page answers while the sums run, and the search can be ended
-  await page.getByText('Searching for a better order').waitFor({ timeout: 120_000 })
-  expect(await page.getByRole('progressbar', { name: 'How far it is' }).count()).toBe(1)
-  await page.getByRole('radio', { name: 'Compare' }).check()
-  await page.getByRole('radio', { name: 'Order', exact: true }).check()
-  await page.getByRole('button', { name: 'Stop' }).click()
-  await page.getByText('Stopped. What was worked out until then is shown.').waitFor()
-  await lead(page).waitFor()
-  await page.getByRole('button', { name: 'Go on searching' }).click()
+  await lead(page).waitFor({ timeout: 120_000 })
   await worked(page)
   expect(await page.getByText('It promises no kilonewtons').count()).toBe(1)
   expect(await page.getByText('why shops work from the middle outward').count()).toBe(1)
@@ -239,5 +231,38 @@ test('the practice unit shows a newcomer an order at once', async () => {
   await page.getByRole('heading', { name: 'The manual’s order rules.' }).waitFor({ timeout: 60_000 })
   await worked(page)
   await page.getByRole('button', { name: 'Hole 5, turn 2 of 8' }).first().waitFor()
+  await context.close()
+})
+
+test('a long search leaves the page free, is told in words, stopped and gone on with', async () => {
+  const { context, page } = await bench.open('desk')
+  const holes = Array.from({ length: 24 }, (_, i) => ({
+    id: String(i + 1),
+    thread: 'M6',
+    at: [10 + (i % 6) * 40, 10 + Math.floor(i / 6) * 40] as [number, number],
+  }))
+  const outline: [number, number][] = [
+    [0, 0],
+    [220, 0],
+    [220, 140],
+    [0, 140],
+  ]
+  const face = { ...seeded({ outline, thickness: 10 }), holes }
+  await seedUnit(page, ID, { gripbook: 'unit/1', name: 'Pump', faces: [face] })
+  await page.goto(`${bench.url}/unit/${ID}/face/pan/tightening`)
+  await page.getByRole('progressbar', { name: 'How far it is' }).waitFor()
+  // the patterns are there while the search goes on
+  await lead(page).waitFor({ timeout: 120_000 })
+  await page.getByText('Searching for a better order').waitFor({ timeout: 120_000 })
+  await page.getByRole('radio', { name: 'Steps' }).check()
+  await page.getByRole('button', { name: 'Next' }).click()
+  await page.getByText('turn 2 of 24').waitFor()
+  await page.getByRole('button', { name: 'Stop' }).click()
+  await page.getByText('Stopped. What was worked out until then is shown.').waitFor()
+  await page.getByText('turn 2 of 24').waitFor()
+  await page.getByRole('button', { name: 'Go on searching' }).click()
+  await worked(page)
+  await page.getByRole('radio', { name: 'Order', exact: true }).check()
+  await page.getByText('Found by search').waitFor()
   await context.close()
 })
