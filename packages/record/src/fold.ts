@@ -49,7 +49,8 @@ export function foldMore(folded: FoldedUnit, events: Iterable<Event>): FoldedUni
 /** Bodies that were read already: an entry is never changed, and checking it again would be half the work of folding again after each new one. */
 const bodies = new WeakMap<Event, BodyRead>()
 
-function bodyOf(event: Event): BodyRead {
+/** `readBody`, once for each entry. */
+export function bodyOf(event: Event): BodyRead {
   const known = bodies.get(event)
   if (known !== undefined) return known
   const read = readBody(event)
@@ -86,10 +87,10 @@ function undoings(understood: readonly Understood[]): Map<string, string> {
  * A clash is settled by writing the value of the entry that holds once more, by someone who knew it. The value comes from that entry itself, not
  * from what is left of the field: two who settle the same clash differently, neither knowing of the other, are a clash again.
  */
-function settling(
+export function settling(
   event: Event,
   { at, field, stands }: BodyOf<'clash-settled'>,
-  ledger: Ledger,
+  ledger: { has(key: string): boolean },
   done: ReadonlyMap<string, { event: Event; writes: readonly Write[] }>,
 ): Write[] {
   if (!ledger.has(keyOf(at))) return []

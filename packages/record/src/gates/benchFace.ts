@@ -1,6 +1,7 @@
 /** A face as the gates look at it: which bolts belong together, how far each is, and by which passes it is tightened. */
 import type { Face, Hole, Quantity } from '@gripbook/engine'
 import type { FoldedUnit, HoleWork, Steps } from '../unit.ts'
+import { own } from './own.ts'
 
 /** A bolt that is further has been through what lies before. */
 export type Reached = {
@@ -29,7 +30,7 @@ export type BenchFace = {
 }
 
 export function benchFace(folded: FoldedUnit, face: string): BenchFace | undefined {
-  const work = folded.faces[face]
+  const work = own(folded.faces, face)
   if (work === undefined) return undefined
   const file = folded.unit.faces.find(({ id }) => id === face)
   const order = work.orderChosen?.value.passes ?? file?.order
@@ -48,10 +49,13 @@ export function benchFace(folded: FoldedUnit, face: string): BenchFace | undefin
   }
 }
 
-function benchHole(
+/** What the manual or the bench states of a hole that a gate asks for. */
+type Stated = { [F in 'visit' | 'locates' | 'torque']?: Hole[F] | undefined }
+
+export function benchHole(
   id: string,
   work: HoleWork,
-  file: Hole | undefined,
+  file: Stated | undefined,
   ofFace: Quantity | undefined,
   disputed: boolean,
 ): BenchHole {
@@ -67,7 +71,7 @@ function benchHole(
   }
 }
 
-export function reachedBy(steps: Steps): Reached {
+function reachedBy(steps: Steps): Reached {
   const passes = Object.keys(steps).flatMap((step) => (step.startsWith('pass ') ? [Number(step.slice(5))] : []))
   const pass = steps.final === undefined ? Math.max(0, ...passes) : Number.POSITIVE_INFINITY
   const snug = pass > 0 || steps.snug !== undefined

@@ -1,6 +1,7 @@
 /** Figures with a limit: end play, coil resistance, flatness. */
 import { sizeOf, type UnitName } from '@gripbook/engine'
 import type { FoldedUnit } from '../unit.ts'
+import { own } from './own.ts'
 import type { Open } from './stop.ts'
 
 type Limit = { least?: number; most?: number; unit: string }
@@ -13,8 +14,8 @@ export function limited(things: FoldedUnit['things']): string[] {
 
 /** What is open of a figure, or undefined: waived, or its last reading since teardown as it was shown is inside the limit. */
 export function openFigure(things: FoldedUnit['things'], reading: string): Open | undefined {
-  const { waived, during, after } = things.reading[reading] ?? {}
-  const limit = things.limit[reading]?.limit?.value as Limit | undefined
+  const { waived, during, after } = own(things.reading, reading) ?? {}
+  const limit = own(things.limit, reading)?.limit?.value as Limit | undefined
   if (waived !== undefined || limit === undefined) return undefined
   const figure = (after ?? during)?.value as Figure | undefined
   if (figure === undefined) return { why: { code: 'figure-not-taken', reading } }
@@ -25,8 +26,14 @@ export function openFigure(things: FoldedUnit['things'], reading: string): Open 
   return value < least || value > most ? { why: { code: 'figure-outside', reading } } : undefined
 }
 
+/** Taken since teardown, or waived. */
+export function isRead(things: FoldedUnit['things'], reading: string): boolean {
+  const { waived, during, after } = own(things.reading, reading) ?? {}
+  return (waived ?? during ?? after) !== undefined
+}
+
 /** By what a figure is multiplied to be in the other unit; undefined where that is not known. */
-function sizeIn(from: string, to: string): number | undefined {
+export function sizeIn(from: string, to: string): number | undefined {
   if (from === to) return 1
   for (const dimension of ['length', 'torque'] as const) {
     const a = sizeOf(from as UnitName, dimension)

@@ -1,10 +1,11 @@
 /** Judges one entry by what is known where it is made. */
 import type { BodyOf } from '../events/catalogue.ts'
-import type { Event } from '../events/event.ts'
 import type { FoldedUnit } from '../unit.ts'
 import { type BenchFace, benchFace } from './benchFace.ts'
 import { openBehind, openUnder } from './closing.ts'
 import { openOfFace, openOfUnit } from './open.ts'
+import { own } from './own.ts'
+import { type Done, standingOf } from './standing.ts'
 import type { Facts, Open, Passed, Stop, StopName } from './stop.ts'
 import { isTightening, tighteningStops } from './tightening.ts'
 import { torqueStops } from './torque.ts'
@@ -14,7 +15,7 @@ export type Known = {
   bench(face: string): BenchFace | undefined
   calibratedUntil(instrument: string): string | undefined
   folded(): FoldedUnit
-  standing(): readonly Event[]
+  standing(): readonly Done[]
   silent(): readonly Passed[]
   heads(): Record<string, number>
 }
@@ -22,7 +23,8 @@ export type Known = {
 export function knownFrom(unit: FoldedUnit, silent: () => readonly Passed[]): Known {
   return {
     bench: (face) => benchFace(unit, face),
-    calibratedUntil: (instrument) => unit.things.instrument[instrument]?.calibratedUntil?.value as string | undefined,
+    calibratedUntil: (instrument) =>
+      own(unit.things.instrument, instrument)?.calibratedUntil?.value as string | undefined,
     folded: () => unit,
     standing: () => standingOf(unit),
     silent,
@@ -30,9 +32,17 @@ export function knownFrom(unit: FoldedUnit, silent: () => readonly Passed[]): Kn
   }
 }
 
-export function standingOf(unit: FoldedUnit): Event[] {
-  const undone = new Set(unit.undone.map(({ event }) => event))
-  return unit.entries.filter(({ id }) => !undone.has(id))
+const JUDGED: ReadonlySet<string> = new Set([
+  'bolt-placed',
+  'face-closed',
+  'job-done',
+  'face-released',
+  'unit-released',
+])
+
+/** Whether there is any stop in the way of such an entry. */
+export function isJudged(happening: { type: string; body: unknown }): boolean {
+  return JUDGED.has(happening.type) || isTightening(happening)
 }
 
 /** Judges a happening by what is known. The body has passed its schema. */
@@ -55,7 +65,11 @@ export function judged(known: Known, happening: { type: string; body: unknown },
       return stopsOf('closing step', openBehind(known.folded(), known.standing(), face), { face })
     }
     case 'job-done':
-      return stopsOf('closing step', openUnder(known.folded(), (happening.body as BodyOf<'job-done'>).job), {})
+      return stopsOf(
+        'closing step',
+        openUnder(known.folded(), known.standing(), (happening.body as BodyOf<'job-done'>).job),
+        {},
+      )
     case 'face-released': {
       const { face, onlyPerson = false } = happening.body as BodyOf<'face-released'>
       return stopsOf('release', openOfFace(before(known, onlyPerson), face), { face })
@@ -77,7 +91,7 @@ function before(known: Known, onlyPerson: boolean) {
 }
 
 function placingStops({ face, hole, kind }: BodyOf<'bolt-placed'>, { belongs }: Facts): Stop[] {
-  const may = belongs?.[face]?.[hole]
+  const may = own(own(belongs ?? {}, face) ?? {}, hole)
   return may === undefined || may.includes(kind)
     ? []
     : [{ gate: 'bolt does not belong', face, hole, why: { code: 'does-not-belong', kind, may } }]

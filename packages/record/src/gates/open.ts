@@ -1,17 +1,19 @@
 /** What is not finished of a unit, of one of its faces, and behind a face. */
-import type { Event } from '../events/event.ts'
+import type { BodyOf } from '../events/catalogue.ts'
 import type { Place } from '../events/places.ts'
 import type { FoldedUnit } from '../unit.ts'
 import { benchFace, isFinal } from './benchFace.ts'
 import { limited, openFigure } from './figures.ts'
+import { own } from './own.ts'
 import { openSignature } from './signatures.ts'
+import type { Done } from './standing.ts'
 import type { Open, Passed } from './stop.ts'
 
 /** What the judge of a release has before him. */
 export type Before = {
   folded: FoldedUnit
   /** Entries that stand. */
-  standing: readonly Event[]
+  standing: readonly Done[]
   /** Stops that entries passed without an override. */
   silent: readonly Passed[]
   onlyPerson: boolean
@@ -30,10 +32,12 @@ export function openOfUnit({ folded, standing, silent, onlyPerson }: Before): Op
       placed === undefined ? [{ why: { code: 'plug-not-placed', plug } }] : [],
     ),
     ...limited(things).flatMap((reading) => openFigure(things, reading) ?? []),
-    ...jobsNotDone(folded).map((job): Open => ({ why: { code: 'job-not-done', job } })),
+    ...Object.keys(things.job)
+      .filter((job) => !isDone(things, job))
+      .map((job): Open => ({ why: { code: 'job-not-done', job } })),
     ...runningClocks(folded).map((clock): Open => ({ why: { code: 'clock-runs', clock } })),
     ...clashes.map(openClash),
-    ...silent.map(openPassed),
+    ...openPassed(silent),
     ...missing.map((gap): Open => ({ why: { code: 'entries-missing', ...gap } })),
     ...notUnderstood.map(({ event }): Open => ({ why: { code: 'entry-not-understood', event } })),
     ...(signature === undefined ? [] : [signature]),
@@ -52,14 +56,14 @@ export function openOfFace({ folded, standing, silent, onlyPerson }: Before, fac
       .map((open) => ({ ...open, ...at })),
     ...runningClocks(folded, face).map((clock): Open => ({ ...at, why: { code: 'clock-runs', clock } })),
     ...folded.clashes.filter(({ place }) => place[0] === 'face' && place[1] === face).map(openClash),
-    ...silent.filter(({ stop }) => stop.face === face).map(openPassed),
+    ...openPassed(silent.filter(({ stop }) => stop.face === face)),
     ...(signature === undefined ? [] : [signature]),
   ]
 }
 
 /** Bolts, resistance, and whether the cover is on. */
 export function openAtFace(folded: FoldedUnit, face: string): Open[] {
-  const work = folded.faces[face]
+  const work = own(folded.faces, face)
   const bench = benchFace(folded, face)
   if (work === undefined || bench === undefined) return []
   const holes = bench.holes.flatMap((hole): Open[] => {
@@ -79,7 +83,7 @@ export function openAtFace(folded: FoldedUnit, face: string): Open[] {
 
 /** Out, and neither in again, replaced nor written off; also where devices say different things of it. */
 export function isOut(things: FoldedUnit['things'], part: string): boolean {
-  const fate = things.part[part]?.fate?.value
+  const fate = own(things.part, part)?.fate?.value
   return fate !== 'in' && fate !== 'replaced' && fate !== 'written off'
 }
 
@@ -92,19 +96,20 @@ export function partsAt({ things }: FoldedUnit, face: string, behind = false): s
 }
 
 /** Figures with a limit that were read at the face. */
-export function figuresAt({ things }: FoldedUnit, standing: readonly Event[], face: string): string[] {
+export function figuresAt({ things }: FoldedUnit, standing: readonly Done[], face: string): string[] {
   const here = new Set(
-    standing.flatMap(({ type, body }) => (type === 'figure-taken' && body.face === face ? [body.reading] : [])),
+    standing.flatMap(({ event, body }) => {
+      const figure = body as BodyOf<'figure-taken'>
+      return event.type === 'figure-taken' && figure.face === face ? [figure.reading] : []
+    }),
   )
   return limited(things).filter((reading) => here.has(reading))
 }
 
-export function isDone({ things }: FoldedUnit, job: string): boolean {
-  return things.job[job]?.done?.value === true
-}
-
-function jobsNotDone(folded: FoldedUnit): string[] {
-  return Object.keys(folded.things.job).filter((job) => !isDone(folded, job))
+/** Done, or left out of the plan. */
+export function isDone(things: FoldedUnit['things'], job: string): boolean {
+  const { done, skip } = own(things.job, job) ?? {}
+  return done?.value === true || skip?.value === true
 }
 
 function runningClocks({ things }: FoldedUnit, face?: string): string[] {
@@ -123,7 +128,15 @@ function openClash({ place, field }: { place: Place; field: string }): Open {
   }
 }
 
-function openPassed({ event, stop: { gate, face, hole } }: Passed): Open {
-  const at = { ...(face === undefined ? {} : { face }), ...(hole === undefined ? {} : { hole }) }
-  return { ...at, why: { code: 'stop-passed', event, gate, ...at } }
+/** An entry that passed several stops of one gate is told once: one override would have answered for it. */
+function openPassed(silent: readonly Passed[]): Open[] {
+  const byStop = new Map<string, Open>()
+  for (const {
+    event,
+    stop: { gate, face, hole },
+  } of silent) {
+    const at = { ...(face === undefined ? {} : { face }), ...(hole === undefined ? {} : { hole }) }
+    byStop.set(`${event} ${gate}`, { ...at, why: { code: 'stop-passed', event, gate, ...at } })
+  }
+  return [...byStop.values()]
 }

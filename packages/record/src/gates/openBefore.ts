@@ -1,9 +1,9 @@
 /** Everything that keeps a unit or a face from being released, or a face from being closed. */
 import type { FoldedUnit } from '../unit.ts'
 import { openBehind } from './closing.ts'
-import { standingOf } from './judge.ts'
 import { openOfFace, openOfUnit } from './open.ts'
 import { passedStops } from './passedStops.ts'
+import { standingOf } from './standing.ts'
 import type { Facts, Open } from './stop.ts'
 
 export type Step = { release: 'unit' } | { release: 'face'; face: string } | { close: string }

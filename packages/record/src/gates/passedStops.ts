@@ -1,45 +1,120 @@
-/** Which entries of a record passed over a stop, and which of them a person answered for. */
+/**
+ * Which entries of a record passed over a stop, and which of them a person answered for.
+ *
+ * Every entry is judged by what its own device knew when it was made, out of the entries that stand today: by what the page could have shown. So of
+ * two people who work on one unit offline nobody passes a stop that only the other could see. An entry that was undone passes nothing, overrides
+ * nothing, and is no step that anything else could rest on.
+ *
+ * An override covers the next entry that passes over the stop that it names (gate, face and hole) and whose device knew it; then it is used up.
+ */
 import { knew } from '../clash.ts'
-import { readBody } from '../events/catalogue.ts'
-import { fold } from '../fold.ts'
+import type { BodyOf } from '../events/catalogue.ts'
+import type { Event } from '../events/event.ts'
+import { missingIn } from '../spread.ts'
 import type { FoldedUnit } from '../unit.ts'
-import { judged, knownFrom, standingOf } from './judge.ts'
-import type { Facts, Passed } from './stop.ts'
+import { type DeviceView, deviceView } from './deviceView.ts'
+import { isJudged, judged, type Known } from './judge.ts'
+import { type Done, standingOf } from './standing.ts'
+import type { Facts, Passed, Stop } from './stop.ts'
 
-export function passedStops(unit: FoldedUnit, facts: Omit<Facts, 'today'> = {}): Passed[] {
+/** In the order of the record. Calibration is judged by the day of the entry, placement by `belongs` where it is given. */
+export function passedStops(unit: FoldedUnit, { belongs }: Pick<Facts, 'belongs'> = {}): readonly Passed[] {
+  const known = walked.get(unit)
+  if (known !== undefined && known.belongs === belongs) return known.passed
+  const passed = walk(unit, belongs)
+  walked.set(unit, { belongs, passed })
+  return passed
+}
+
+/** A folded unit is never changed, and a page asks several times about the same one. */
+const walked = new WeakMap<FoldedUnit, { belongs: Facts['belongs']; passed: readonly Passed[] }>()
+
+function walk(unit: FoldedUnit, belongs: Facts['belongs']): Passed[] {
   const standing = standingOf(unit)
-  const passed: Passed[] = []
-  const used = new Set<string>()
-  const byId = new Map(standing.map((event) => [event.id, event]))
-  for (const event of standing) {
-    const read = readBody(event)
-    if (!read.ok) continue
-    const known = fold(
-      unit.id,
-      standing.filter((other) => knew(event, other)),
-    )
+  const byDevice = chainsOf(standing)
+  const views = new Map<string, DeviceView>()
+  const viewOf = (device: string): DeviceView => {
+    const view = views.get(device) ?? deviceView(unit.id, byDevice)
+    views.set(device, view)
+    return view
+  }
+  const unused = new Map<string, Event[]>()
+  const passed: { event: Event; one: Passed }[] = []
+  for (const { event, body } of standing) {
+    if (event.type === 'gate-overridden') {
+      const key = keyOfStop(body as BodyOf<'gate-overridden'>)
+      unused.set(key, [...(unused.get(key) ?? []), event])
+    }
+    if (!isJudged({ type: event.type, body })) continue
+    const view = viewOf(event.device)
+    view.learn(event)
+    const known = knownTo(event, unit, view, standing, passed)
     const stops = judged(
-      knownFrom(known, () => passed.filter((one) => one.override === undefined && knew(event, byId.get(one.event)!))),
-      { type: event.type, body: read.body },
-      { ...facts, today: event.at.slice(0, 10) },
+      known,
+      { type: event.type, body },
+      { today: event.at.slice(0, 10), ...(belongs === undefined ? {} : { belongs }) },
     )
-    for (const gate of new Set(stops.map((stop) => stop.gate))) {
-      const ofGate = stops.filter((stop) => stop.gate === gate)
-      const { face, hole } = ofGate[0]!
-      const overrides = standing.filter(
-        ({ type, body, id, ...rest }) =>
-          type === 'gate-overridden' &&
-          !used.has(id) &&
-          body.gate === gate &&
-          body.face === face &&
-          body.hole === hole &&
-          knew(event, { type, body, id, ...rest }),
-      )
-      for (const { id } of overrides) used.add(id)
-      const last = overrides.at(-1)
-      const override = last && { event: last.id, who: last.who, reason: last.body.reason as string }
-      for (const stop of ofGate) passed.push({ event: event.id, stop, ...(override === undefined ? {} : { override }) })
+    const covered = new Map<string, Passed['override']>()
+    for (const stop of stops) {
+      const key = keyOfStop(stop)
+      if (!covered.has(key)) covered.set(key, useUp(unused, key, event))
+      const override = covered.get(key)
+      passed.push({ event, one: { event: event.id, stop, ...(override === undefined ? {} : { override }) } })
     }
   }
-  return passed
+  return passed.map(({ one }) => one)
+}
+
+/** What the maker of an entry had before him. */
+function knownTo(
+  event: Event,
+  unit: FoldedUnit,
+  view: DeviceView,
+  standing: readonly Done[],
+  passed: readonly { event: Event; one: Passed }[],
+): Known {
+  return {
+    bench: view.bench,
+    calibratedUntil: view.calibratedUntil,
+    folded: () => {
+      const entries = unit.entries.filter((other) => knew(event, other))
+      const ids = new Set(entries.map(({ id }) => id))
+      const notUnderstood = unit.notUnderstood.filter((entry) => ids.has(entry.event))
+      return { ...view.folded(), notUnderstood, missing: missingIn(entries) }
+    },
+    standing: () => standing.filter((other) => knew(event, other.event)),
+    silent: () =>
+      passed.flatMap((other) => (other.one.override === undefined && knew(event, other.event) ? [other.one] : [])),
+    heads: () => (event.seq > 1 ? { ...event.seen, [event.device]: event.seq - 1 } : event.seen),
+  }
+}
+
+function chainsOf(standing: readonly Done[]): Map<string, Done[]> {
+  const chains = new Map<string, Done[]>()
+  for (const done of standing) {
+    const chain = chains.get(done.event.device)
+    if (chain === undefined) chains.set(done.event.device, [done])
+    else chain.push(done)
+  }
+  // only forged ticks make the order of the record another than that of the device
+  for (const chain of chains.values()) chain.sort((a, b) => a.event.seq - b.event.seq)
+  return chains
+}
+
+/** Takes the overrides of a stop that the entry knew; the last of them answers for it. */
+function useUp(unused: Map<string, Event[]>, key: string, event: Event): Passed['override'] {
+  const there = unused.get(key) ?? []
+  const mine = there.filter((override) => knew(event, override))
+  if (mine.length === 0) return undefined
+  unused.set(
+    key,
+    there.filter((override) => !knew(event, override)),
+  )
+  const { id, who, body } = mine.at(-1)!
+  return { event: id, who, reason: (body as BodyOf<'gate-overridden'>).reason }
+}
+
+/** Ids hold no control characters, so the keys of two stops never meet. */
+function keyOfStop({ gate, face = '', hole = '' }: Pick<Stop, 'gate' | 'face' | 'hole'>): string {
+  return [gate, face, hole].join('\u0000')
 }

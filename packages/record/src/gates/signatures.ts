@@ -1,7 +1,7 @@
 /** The checker's signature: a second person, after the last work of hands. */
 import { knew } from '../clash.ts'
 import type { BodyOf } from '../events/catalogue.ts'
-import type { Event } from '../events/event.ts'
+import type { Done } from './standing.ts'
 import type { Open } from './stop.ts'
 
 /** What hands do to the unit: whoever did any of it is a builder, and a signature is older than the work when it did not know of it. */
@@ -22,26 +22,29 @@ const BY_HAND: ReadonlySet<string> = new Set([
   'job-done',
 ])
 
-/** What lacks of the checker's signature for the unit, or for one face, where one for the unit does too. `entries`: those that stand. */
-export function openSignature(entries: readonly Event[], face?: string): Open | undefined {
-  const here = (event: Event) => face === undefined || event.body.face === face
-  const byHand = entries.filter((event) => BY_HAND.has(event.type) && here(event))
-  const builders = new Set(
-    [...byHand, ...entries.filter((event) => isSigned(event, 'builder') && here(event))].map(({ who }) => who),
-  )
-  const checks = entries.filter(
-    (event) =>
-      isSigned(event, 'checker') &&
-      !builders.has(event.who) &&
-      (event.body.face === undefined || event.body.face === face),
+/** What lacks of the checker's signature for the unit, or for one face, where one for the unit does too. */
+export function openSignature(standing: readonly Done[], face?: string): Open | undefined {
+  const here = ({ body }: Done) => face === undefined || faceOf(body) === face
+  const byHand = standing.filter((done) => BY_HAND.has(done.event.type) && here(done))
+  const signed = standing.filter((done) => isSigned(done, 'builder') && here(done))
+  const builders = new Set([...byHand, ...signed].map(({ event }) => event.who))
+  const checks = standing.filter(
+    (done) =>
+      isSigned(done, 'checker') &&
+      !builders.has(done.event.who) &&
+      (faceOf(done.body) === undefined || faceOf(done.body) === face),
   )
   const at = face === undefined ? {} : { face }
   if (checks.length === 0) return { ...at, why: { code: 'not-checked', ...at } }
-  return checks.some((check) => byHand.every((work) => knew(check, work)))
+  return checks.some((check) => byHand.every((work) => knew(check.event, work.event)))
     ? undefined
     : { ...at, why: { code: 'signed-before', ...at } }
 }
 
-function isSigned({ type, body }: Event, as: BodyOf<'step-signed'>['as']): boolean {
-  return type === 'step-signed' && body.as === as
+function isSigned({ event, body }: Done, as: BodyOf<'step-signed'>['as']): boolean {
+  return event.type === 'step-signed' && (body as BodyOf<'step-signed'>).as === as
+}
+
+function faceOf(body: unknown): string | undefined {
+  return (body as { face?: string }).face
 }

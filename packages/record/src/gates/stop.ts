@@ -19,6 +19,7 @@ export type OpenWhy =
   /** A figure that has a limit and was not taken since teardown; one whose unit is not the limit's cannot be held against it. */
   | { code: 'figure-not-taken' | 'figure-outside' | 'figure-in-other-unit'; reading: string }
   | { code: 'job-not-done'; job: string }
+  | { code: 'not-signed'; step: string }
   | { code: 'clock-runs'; clock: string }
   | { code: 'clash'; place: Place; field: string }
   /** `signed-before`: the checker signed, and hands were on it afterwards. */

@@ -1,0 +1,265 @@
+/** What a list of entries says, found by going through all of it for every question. Takes the clashes alone from the fold, which has a slow way of its own. */
+import { canonical } from '../../canonical.ts'
+import { knew } from '../../clash.ts'
+import type { Event } from '../../events/event.ts'
+import type { Json } from '../../events/json.ts'
+import { fold } from '../../fold.ts'
+import { UNIT } from '../../testing/bench.ts'
+
+// biome-ignore lint/suspicious/noExplicitAny: bodies are asked for whatever they hold
+export type Body = any
+type Field = { clash: boolean; value: Body }
+export type World = ReturnType<typeof worldOf>
+
+const STEPS: Record<string, number> = { 'hand-started': -2, 'run-down': -1, snugged: 0 }
+const BY_HAND =
+  /^(bolt-placed|hand-started|turns-counted|run-down|snugged|pass-torqued|witness-marked|bolt-backed-out|face-opened|face-closed|part-went-in|part-replaced|plug-placed|job-done)$/
+
+export function worldOf(known: readonly Event[]) {
+  /** Of all entries that say something of the field (undefined: nothing; null: unknown again) those that no other of them knew. */
+  const field = (said: (type: string, body: Body) => Json | undefined): Field => {
+    const all = known.flatMap((event) => {
+      const value = said(event.type, event.body)
+      return value === undefined ? [] : [{ event, value }]
+    })
+    const left = all.filter(({ event }) => !all.some((other) => knew(other.event, event)))
+    const values = new Set(left.map(({ value }) => canonical(value)))
+    const clash = values.size > 1
+    return { clash, value: clash ? undefined : (left[0]?.value ?? undefined) }
+  }
+  const named = (pick: (type: string, body: Body) => string | undefined): string[] => [
+    ...new Set(known.flatMap(({ type, body }) => pick(type, body) ?? [])),
+  ]
+  const happened =
+    (...types: string[]) =>
+    (id: string) =>
+    (name: string) =>
+      named((type, body) => (types.includes(type) && body[name] === id ? type : undefined)).length > 0
+
+  const faces = () =>
+    named((_, body) => (body.face !== undefined && typeof body.face === 'string' ? body.face : undefined))
+  const atHole = (type: string, body: Body, face: string, hole: string) =>
+    body.face === face &&
+    (body.hole === hole || (type === 'face-opened' && body.holes.includes(hole))) &&
+    !/^(gate-overridden|part-came-out|figure-taken|work-paused)$/.test(type)
+  const holes = once((face: string): string[] => {
+    const spokenOf = new Set(
+      known.flatMap(({ type, body }): string[] => {
+        const { hole } = body as Body
+        if (hole !== undefined) return atHole(type, body, face, hole) ? [hole] : []
+        return type === 'face-opened' && body.face === face ? (body as Body).holes : []
+      }),
+    )
+    return [...spokenOf].filter((hole) => {
+      const there = field((type, body) => (atHole(type, body, face, hole) ? type !== 'hole-struck-out' : undefined))
+      return there.clash || there.value === true
+    })
+  })
+  /** A hole that was struck out is none: nothing is known of it. */
+  const marked = (face: string, hole: string, name: string) =>
+    holes(face).includes(hole)
+      ? field((type, body) =>
+          type === 'hole-marked' && body.face === face && body.hole === hole ? body[name] : undefined,
+        ).value
+      : undefined
+  const backsOut = (type: string, body: Body, face: string, hole: string) =>
+    (type === 'bolt-backed-out' && body.face === face && body.hole === hole) ||
+    (type === 'face-opened' && body.face === face && body.holes.includes(hole))
+  const reached = (face: string, hole: string, says: (type: string, body: Body) => Json | undefined): boolean => {
+    const { clash, value } = field((type, body) => {
+      if (backsOut(type, body, face, hole)) return null
+      return body.face === face && body.hole === hole ? says(type, body) : undefined
+    })
+    return !clash && value !== undefined
+  }
+  /** −9 not started, −2 started, −1 run down, 0 snug, then the pass; Infinity after the final one. */
+  const level = once((face: string, hole: string): number => {
+    if (!holes(face).includes(hole)) return -9
+    const torqued = (body: Body) => [body.torque ?? null, body.angle ?? null]
+    if (reached(face, hole, (type, body) => (type === 'pass-torqued' && body.final ? torqued(body) : undefined)))
+      return Number.POSITIVE_INFINITY
+    for (let pass = 6; pass > 0; pass--)
+      if (
+        reached(face, hole, (type, body) => (type === 'pass-torqued' && body.pass === pass ? torqued(body) : undefined))
+      )
+        return pass
+    if (reached(face, hole, (type) => (type === 'snugged' ? true : undefined))) return STEPS.snugged!
+    const { clash, value } = field((type, body) => {
+      if (backsOut(type, body, face, hole)) return null
+      return type === 'turns-counted' && body.face === face && body.hole === hole
+        ? [body.turns, body.seated]
+        : undefined
+    })
+    const seated = !clash && value?.[1] === true
+    if (seated || reached(face, hole, (type) => (type === 'run-down' ? true : undefined))) return STEPS['run-down']!
+    return reached(face, hole, (type) => (type === 'hand-started' ? true : undefined)) ? STEPS['hand-started']! : -9
+  })
+  const resistance = (face: string, hole: string): boolean => {
+    const { clash, value } = field((type, body) => {
+      if (body.face !== face || body.hole !== hole) return undefined
+      return type === 'resistance-felt' ? body.feel : type === 'resistance-cleared' ? null : undefined
+    })
+    return clash || value !== undefined
+  }
+  const atFace = (face: string): string[] => {
+    const closed = field((type, body) => {
+      if (body.face !== face) return undefined
+      return type === 'face-closed' ? true : type === 'face-opened' ? false : undefined
+    })
+    return [
+      ...holes(face).flatMap((hole) => [
+        ...(field((type, body) =>
+          type === 'bolt-placed' && body.face === face && body.hole === hole ? body.kind : undefined,
+        ).value === undefined
+          ? ['hole-not-placed']
+          : []),
+        ...(level(face, hole) === Number.POSITIVE_INFINITY ? [] : ['hole-not-final']),
+        ...(resistance(face, hole) ? ['resistance-stands'] : []),
+      ]),
+      ...(closed.value === true ? [] : ['face-not-closed']),
+    ]
+  }
+
+  const PART = /^part-(came-out|went-in|replaced|written-off)$/
+  const THING: Record<string, RegExp> = { part: PART, plug: /^plug-/, limit: /^limit-/, job: /^job-/ }
+  const things = (what: string) =>
+    named((type, body) => (THING[what]!.test(type) ? (body[what === 'limit' ? 'reading' : what] as string) : undefined))
+  const isOut = (part: string): boolean => {
+    const fate = field((type, body) =>
+      PART.test(type) && body.part === part ? (type === 'part-came-out' ? 'out' : type) : undefined,
+    )
+    return fate.value === undefined || fate.value === 'out'
+  }
+  const part = (id: string): { face?: string; hole?: string } => ({
+    face: field((type, body) => (type === 'part-came-out' && body.part === id ? body.face : undefined)).value,
+    hole: field((type, body) => (type === 'part-came-out' && body.part === id ? body.hole : undefined)).value,
+  })
+  const figure = (reading: string): string[] => {
+    const limit = field((type, body) =>
+      type === 'limit-stated' && body.reading === reading ? [body.least ?? null, body.most ?? null] : undefined,
+    )
+    const waived = field((type, body) =>
+      type === 'reading-waived' && body.reading === reading ? body.reason : undefined,
+    )
+    if (waived.value !== undefined || limit.value === undefined) return []
+    const read = (when: string) =>
+      field((type, body) =>
+        type === 'figure-taken' && body.reading === reading && body.when === when ? body.value : undefined,
+      ).value
+    const value = read('after') ?? read('during')
+    if (value === undefined) return ['figure-not-taken']
+    const [least, most] = limit.value
+    return (least !== null && value < least) || (most !== null && value > most) ? ['figure-outside'] : []
+  }
+  const figuresAt = (face: string) =>
+    named((type, body) => (type === 'figure-taken' && body.face === face ? body.reading : undefined)).filter(
+      (reading) => things('limit').includes(reading),
+    )
+  const jobDone = (job: string) => happened('job-done')(job)('job')
+  const planned = (job: string, name: string): string[] =>
+    field((type, body) => (type === 'job-planned' && body.job === job ? body[name] : undefined)).value ?? []
+  const insideOf = (face: string) =>
+    faces().filter(
+      (inner) =>
+        field((type, body) => (type === 'face-described' && body.face === inner ? body.inside : undefined)).value ===
+        face,
+    )
+  const hidden = (face: string): string[] => insideOf(face).flatMap((inner) => [inner, ...hidden(inner)])
+  const behind = (face: string): string[] => [
+    ...things('part')
+      .filter((id) => isOut(id) && part(id).face === face && part(id).hole === undefined)
+      .map(() => 'part-out'),
+    ...figuresAt(face).flatMap(figure),
+    ...hidden(face).flatMap((inner) => [
+      ...atFace(inner),
+      ...things('part')
+        .filter((id) => isOut(id) && part(id).face === inner)
+        .map(() => 'part-out'),
+      ...figuresAt(inner).flatMap(figure),
+    ]),
+  ]
+  const under = (job: string): string[] => {
+    const buried = planned(job, 'buries')
+    if (buried.length === 0) return []
+    return [
+      ...[...new Set([...planned(job, 'after'), ...buried])]
+        .filter((other) => things('job').includes(other) && !jobDone(other))
+        .map(() => 'job-not-done'),
+      ...buried.filter((name) => things('part').includes(name) && isOut(name)).map(() => 'part-out'),
+      ...buried.filter((name) => faces().includes(name)).flatMap((face) => [...atFace(face), ...behind(face)]),
+      ...(planned(job, 'needs') as Body[]).flatMap((need): string[] => {
+        if (need.what === 'signature') return happened('step-signed')(need.name)('step') ? [] : ['not-signed']
+        return figure(need.name)
+      }),
+    ]
+  }
+  const clocks = (face?: string) =>
+    named((type, body) => (type === 'clock-started' ? body.clock : undefined)).filter((clock) => {
+      const of = (name: string) =>
+        field((type, body) => (type === 'clock-started' && body.clock === clock ? body[name] : undefined)).value
+      const running = field((type, body) =>
+        /^clock-/.test(type) && body.clock === clock ? type === 'clock-started' : undefined,
+      )
+      return running.value === true && (face === undefined || of('face') === face)
+    })
+  const clashes = (face?: string) =>
+    fold(UNIT, known).clashes.filter(({ place }) => face === undefined || (place[0] === 'face' && place[1] === face))
+  const check = (face?: string): string[] => {
+    const here = known.filter(({ body }) => face === undefined || body.face === face)
+    const hands = here.filter(({ type }) => BY_HAND.test(type))
+    const built = new Set([
+      ...hands.map(({ who }) => who),
+      ...here.filter(({ type, body }) => type === 'step-signed' && body.as === 'builder').map(({ who }) => who),
+    ])
+    const signed = known.filter(
+      ({ type, body, who }) =>
+        type === 'step-signed' &&
+        body.as === 'checker' &&
+        (body.face === undefined || body.face === face) &&
+        !built.has(who),
+    )
+    if (signed.length === 0) return ['not-checked']
+    return signed.some((mark) => hands.every((work) => knew(mark, work))) ? [] : ['signed-before']
+  }
+  const is = (type: string, name: string, id: string): boolean =>
+    field((each, body) => (each === type && body[name] === id ? body.socket : undefined)).value !== undefined
+
+  return {
+    field,
+    faces,
+    holes,
+    level,
+    resistance,
+    visit: (face: string, hole: string): number => marked(face, hole, 'visit') ?? 1,
+    locates: (face: string, hole: string): boolean => marked(face, hole, 'locates') === true,
+    torque: (face: string, hole: string): number | undefined =>
+      holes(face).includes(hole)
+        ? (marked(face, hole, 'torque') ??
+          field((type, body) => (type === 'face-described' && body.face === face ? body.torque : undefined)).value)
+        : undefined,
+    atFace,
+    things,
+    isOut,
+    part,
+    figure,
+    figuresAt,
+    jobDone,
+    behind,
+    under,
+    clocks,
+    clashes,
+    check,
+    is,
+  }
+}
+
+/** Asked once for the same names: the list does not change. */
+function once<A extends string[], T>(ask: (...names: A) => T): (...names: A) => T {
+  const answers = new Map<string, T>()
+  return (...names) => {
+    const key = names.join('\n')
+    const known = answers.get(key) ?? ask(...names)
+    answers.set(key, known)
+    return known
+  }
+}
