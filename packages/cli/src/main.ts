@@ -1,5 +1,6 @@
 import { nearestName } from '@gripbook/record'
 import { backupCommand } from './commands/backup.ts'
+import { boardCommand } from './commands/board.ts'
 import { checkCommand } from './commands/check.ts'
 import type { Command } from './commands/command.ts'
 import { jointCommand } from './commands/joint.ts'
@@ -14,6 +15,7 @@ const COMMANDS: Record<string, Command> = {
   place: placeCommand,
   joint: jointCommand,
   tighten: tightenCommand,
+  board: boardCommand,
   serve: serveCommand,
   backup: backupCommand,
   restore: restoreCommand,

@@ -9,6 +9,7 @@ export {
 export type { Marks } from './board/places.ts'
 export { makeDocument } from './document.ts'
 export { FONT_FILES } from './fontFiles.ts'
+export { type LearnerOptions, learnerSheet } from './learner/learnerSheet.ts'
 export type {
   Box,
   Cell,

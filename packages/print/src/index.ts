@@ -8,5 +8,6 @@ export type { DrawnBolt, DrawnThread, Look, SectionInput } from './section/input
 export { threadOf as boltLengths } from './section/measures.ts'
 export { sectionDrawing } from './section/sectionDrawing.ts'
 export { type SectionOf, sectionOf, threadOf } from './section/sectionOf.ts'
+export { intervalFigures } from './svg/figures.ts'
 export { type TrayBolt, type TrayInput, trayDrawing } from './tray/trayDrawing.ts'
 export { type TrayOf, trayOfAnswer } from './tray/trayOfAnswer.ts'
