@@ -4,6 +4,8 @@ import { words } from '../words/finish.ts'
 import { changeOf, type Figure, figureText, type Lies, type Limit, lies, type Row, type Stage } from './figures.ts'
 
 const SIGNS: Record<Lies, IconName> = { inside: 'tick', edge: 'question', outside: 'cross', 'other unit': 'question' }
+/** A reading while it is open stands below the one after. */
+const COLUMNS: readonly Stage[] = ['before', 'after']
 const TONES: Record<Lies, string> = { inside: 'fits', edge: 'may', outside: 'cannot', 'other unit': 'may' }
 
 type Props = {
@@ -15,15 +17,13 @@ type Props = {
 
 /** Before, after, limit; what is outside says so by its sign and in words. */
 export function FigureTable({ rows, faceName, current, onPick }: Props) {
-  const during = rows.some((row) => row.during !== null)
-  const stages: Stage[] = during ? ['before', 'during', 'after'] : ['before', 'after']
   return (
     <table class="figures">
       <caption class="unseen">{words.table}</caption>
       <thead>
         <tr>
           <th scope="col">{words.figure1}</th>
-          {stages.map((stage) => (
+          {COLUMNS.map((stage) => (
             <th key={stage} scope="col">
               {words.stagesShort[stage]}
             </th>
@@ -36,7 +36,6 @@ export function FigureTable({ rows, faceName, current, onPick }: Props) {
           <FigureRow
             key={row.reading}
             row={row}
-            stages={stages}
             faceName={faceName}
             current={row.reading === current}
             onPick={onPick}
@@ -49,13 +48,12 @@ export function FigureTable({ rows, faceName, current, onPick }: Props) {
 
 type RowProps = {
   row: Row
-  stages: readonly Stage[]
   faceName: (id: string) => string
   current: boolean
   onPick: (reading: string) => void
 }
 
-function FigureRow({ row, stages, faceName, current, onPick }: RowProps) {
+function FigureRow({ row, faceName, current, onPick }: RowProps) {
   const nameOf = useNames()
   const change = changeOf(row)
   return (
@@ -68,7 +66,9 @@ function FigureRow({ row, stages, faceName, current, onPick }: RowProps) {
           aria-label={words.takeThis(row.reading)}
           onClick={() => onPick(row.reading)}
         >
-          <span dir="auto">{row.reading}</span>
+          <span dir="auto">
+            {row.reading}, {row.unit}
+          </span>
           {row.face !== null && (
             <span class="quiet" dir="auto">
               {faceName(row.face)}
@@ -81,9 +81,12 @@ function FigureRow({ row, stages, faceName, current, onPick }: RowProps) {
           </span>
         )}
       </th>
-      {stages.map((stage) => (
+      {COLUMNS.map((stage) => (
         <td key={stage}>
-          <Cell figure={row[stage]} limit={row.limit} />
+          <Cell figure={row[stage]} unit={row.unit} limit={row.limit} />
+          {stage === 'after' && row.during !== null && (
+            <span class="figures__change quiet">{words.whileOpen(bare(row.during, row.unit))}</span>
+          )}
           {stage === 'after' && change !== null && change !== 0 && (
             <span class="figures__change quiet">{words.change(signed(change))}</span>
           )}
@@ -96,17 +99,17 @@ function FigureRow({ row, stages, faceName, current, onPick }: RowProps) {
   )
 }
 
-function Cell({ figure, limit }: { figure: Figure | null; limit: Limit | null }) {
+function Cell({ figure, unit, limit }: { figure: Figure | null; unit: string; limit: Limit | null }) {
   if (figure === null) return <span class="quiet">{words.none}</span>
   const at = lies(figure, limit)
   return (
     <>
       <span class={at === 'outside' ? 'figures__figure figures__figure--outside' : 'figures__figure'}>
-        {figureText(figure)}
+        {bare(figure, unit)}
       </span>
       {at !== null && (
         <span class={`figures__lies sign sign--${TONES[at]}`}>
-          <Icon name={SIGNS[at]} size={16} />
+          <Icon name={SIGNS[at]} size={14} />
           {words.lies[at]}
         </span>
       )}
@@ -132,4 +135,10 @@ export function limitText({ least, most, unit }: Limit): string {
 
 function signed(change: number): string {
   return change > 0 ? `+${change}` : `−${Math.abs(change)}`
+}
+
+/** The unit stands beside the name; another one is told. */
+function bare(figure: Figure, unit: string): string {
+  const text = figureText(figure)
+  return figure.unit === unit ? text.slice(0, -unit.length).trimEnd() : text
 }

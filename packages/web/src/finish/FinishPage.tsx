@@ -128,7 +128,7 @@ function ReleaseButton({ folded, open, person, alone }: ReleaseProps) {
       onClick={() => void release()}
     >
       <Icon name={open === 0 ? 'tick' : 'list'} />
-      {open === 0 ? words.release : `${words.release} · ${words.open(open)}`}
+      {open === 0 ? words.release : words.releaseOpen(open)}
     </button>
   )
 }

@@ -2,6 +2,7 @@
 import type { FoldedUnit } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
+import { later } from '../app/later.tsx'
 import { Shell } from '../app/Shell.tsx'
 import { useUnit } from '../app/useUnit.ts'
 import { Icon } from '../look/icons.tsx'
@@ -18,6 +19,8 @@ import { Photographs } from './Photographs.tsx'
 import { signsOf } from './photographs.ts'
 import { UnitSheet } from './UnitSheet.tsx'
 import './UnitPage.css'
+
+const WhatNext = later(() => import('../finish/WhatNext.tsx').then((part) => part.WhatNext))
 
 type Open = { sheet: 'unit' } | { sheet: 'hand on' } | { sheet: 'new face' } | { sheet: 'face'; face: string }
 
@@ -66,6 +69,7 @@ function OpenUnit({ folded }: { folded: FoldedUnit }) {
               </ul>
             )}
           </section>
+          <WhatNext folded={folded} />
           <Photographs folded={folded} />
           <button type="button" class="button" onClick={() => setOpen({ sheet: 'hand on' })}>
             <Icon name="folder" />
