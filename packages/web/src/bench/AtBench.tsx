@@ -98,7 +98,7 @@ export function AtBench({ folded, face, book }: Props) {
       <div class="bench__scene">
         <HolePicture key={shownHole} face={face} work={work} hole={shownHole} done={done} />
       </div>
-      <div class="bench__body">
+      <div class="bench__body" key={stands ? `stop ${felt}` : step.key}>
         {other !== null && (
           <p class="bench__note">
             <Icon name="change" size={20} />

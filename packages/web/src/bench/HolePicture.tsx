@@ -1,6 +1,6 @@
 import type { Face } from '@gripbook/engine'
 import type { FaceWork } from '@gripbook/record'
-import { useState } from 'preact/hooks'
+import { useLayoutEffect, useRef, useState } from 'preact/hooks'
 import { usePhotograph } from '../device/usePhotograph.ts'
 import { BLANK, pictureOf, placesOf } from '../face/marks.ts'
 import { words } from '../words/bench.ts'
@@ -22,15 +22,26 @@ export function HolePicture({ face, work, hole, done }: Props) {
   const picture = pictureOf(work)
   const photograph = usePhotograph(picture.photograph)
   const [whole, setWhole] = useState(false)
+  const [aspect, setAspect] = useState(1)
+  const frame = useRef<HTMLDivElement>(null)
+  useLayoutEffect(() => {
+    const watched = new ResizeObserver(([entry]) => {
+      const { width, height } = entry!.contentRect
+      if (width > 0 && height > 0) setAspect(width / height)
+    })
+    watched.observe(frame.current!)
+    return () => watched.disconnect()
+  }, [])
   const places = placesOf(face, work, picture)
   const at = hole === null ? undefined : places.get(hole)
   const near = at !== undefined && !whole
-  const { x, y, side } = near ? holeWindow(at, [...places.values()], picture) : wholeWindow(picture)
+  const shown = near ? holeWindow(at, [...places.values()], picture, aspect) : wholeWindow(picture)
   const said = near && hole !== null ? words.pictureOf(hole) : words.wholePicture
-  const size = near ? side * 0.062 : side * 0.026
+  const short = Math.min(shown.width, shown.height)
+  const size = near ? short * 0.062 : short * 0.03
   return (
-    <div class="hole-picture">
-      <svg viewBox={`${x} ${y} ${side} ${side}`} role="img" aria-label={said}>
+    <div class="hole-picture" ref={frame}>
+      <svg viewBox={`${shown.x} ${shown.y} ${shown.width} ${shown.height}`} role="img" aria-label={said}>
         {photograph.state === 'here' ? (
           <image href={photograph.url} x="0" y="0" width={picture.width} height={picture.height} />
         ) : (
@@ -43,6 +54,7 @@ export function HolePicture({ face, work, hole, done }: Props) {
             x={px * picture.width}
             y={py * picture.height}
             size={size}
+            above={py * picture.height - size * 4.4 > shown.y}
             state={id === hole ? 'now' : done.has(id) ? 'done' : 'to come'}
           />
         ))}
@@ -83,16 +95,24 @@ function Plan({ width, height }: { width: number; height: number }) {
   )
 }
 
-type SpotProps = { hole: string; x: number; y: number; size: number; state: 'now' | 'done' | 'to come' }
+type SpotProps = {
+  hole: string
+  x: number
+  y: number
+  size: number
+  state: 'now' | 'done' | 'to come'
+  /** Its number stands over it, where there is room. */
+  above: boolean
+}
 
 /** The one hole has a ring around it and leaves it open to the eye; the others carry their number, done ones a tick. */
-function Spot({ hole, x, y, size, state }: SpotProps) {
+function Spot({ hole, x, y, size, state, above }: SpotProps) {
   if (state === 'now')
     return (
       <g class="spot spot--now">
         <circle cx={x} cy={y} r={size * 1.9} class="spot__shade" stroke-width={size * 0.75} />
         <circle cx={x} cy={y} r={size * 1.9} class="spot__ring" stroke-width={size * 0.38} />
-        <Label x={x} y={y - size * 3.1} size={size * 1.35} text={hole} />
+        <Label x={x} y={y + (above ? -3.1 : 3.1) * size} size={size * 1.35} text={hole} />
       </g>
     )
   return (

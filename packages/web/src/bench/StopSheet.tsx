@@ -18,8 +18,8 @@ export function StopSheet({ bench, held }: Props) {
   const [reason, setReason] = useState('')
   const [fault, setFault] = useState('')
   const lines = useLines(bench, held.stops)
-  const first = holesOf(held.stops)[0]
-  const to = bench.steps.find(({ hole, done }) => hole === first && done === null)
+  const waits = new Set(holesOf(held.stops))
+  const to = bench.steps.find(({ hole, done }) => hole !== null && waits.has(hole) && done === null)
 
   async function on() {
     if (reason.trim() === '') return setFault(words.whyNeeded)

@@ -4,8 +4,11 @@ import type { Round } from '../../bench/round.ts'
 import type { WrenchDoubt } from '../../bench/torque.ts'
 
 const and = new Intl.ListFormat('en', { type: 'conjunction' })
-const holes = (list: readonly string[]) => (list.length === 1 ? `hole ${list[0]}` : `holes ${and.format(list)}`)
-const Holes = (list: readonly string[]) => (list.length === 1 ? `Hole ${list[0]}` : `Holes ${and.format(list)}`)
+/** "9, 10" and not "10, 9": numbers in names count as numbers. */
+const inOrder = (list: readonly string[]) =>
+  and.format(list.toSorted(new Intl.Collator('en', { numeric: true }).compare))
+const holes = (list: readonly string[]) => `${list.length === 1 ? 'hole' : 'holes'} ${inOrder(list)}`
+const Holes = (list: readonly string[]) => `${list.length === 1 ? 'Hole' : 'Holes'} ${inOrder(list)}`
 const percent = (share: number) => `${Number((share * 100).toFixed(1))} %`
 const isOrAre = (list: readonly string[]) => (list.length === 1 ? 'is' : 'are')
 const LOCAL = 'Local rules and the manual come first.'
@@ -212,7 +215,7 @@ export const bench = {
   notDoneAt: (list: readonly string[]) => `Not finished yet: ${holes(list)}.`,
   binds: 'It binds',
   moreWays: 'More',
-  ways: 'Answers and ways',
+  ways: 'At the bench',
   steps: 'All steps',
 
   bindsTitle: (hole: string) => `Hole ${hole} binds`,
@@ -245,7 +248,7 @@ export const bench = {
   } satisfies Record<Cause, string>,
   clear: 'Cleared: go on',
   cleared: (hole: string) => `Hole ${hole} is cleared.`,
-  stoppedBy: (who: string) => `Reported by ${who}`,
+  stoppedBy: (who: string) => `Reported: ${who}`,
 
   stopTitle: 'Stop',
   goThere: (hole: string) => `To hole ${hole}`,
@@ -284,7 +287,7 @@ export const bench = {
 
   why: 'Why this bolt?',
   whyWhat: 'What the readings say',
-  another: 'Another one is in already',
+  another: 'Another one is in',
   anotherTitle: (hole: string) => `Which one is in hole ${hole}?`,
   anotherFits: (kind: string) => `${kind} fits here too. It may stay.`,
   anotherFitsButMissing: (kind: string, list: readonly string[]) =>
