@@ -6,10 +6,12 @@ export {
   boltBoard,
   MOST_SHEETS,
 } from './board/boltBoard.ts'
-export type { Marks } from './board/places.ts'
+export { type Marks, marksOf } from './board/places.ts'
 export { makeDocument } from './document.ts'
 export { FONT_FILES } from './fontFiles.ts'
 export { type LearnerOptions, learnerSheet } from './learner/learnerSheet.ts'
+export { buildRecordPdf, type RecordPaper } from './record/buildRecordPdf.ts'
+export { checkAddress } from './record/front.ts'
 export type {
   Box,
   Cell,

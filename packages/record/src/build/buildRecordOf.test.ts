@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { entriesText } from '../archive/pack.ts'
 import { knowledgeOf, nextEntry } from '../entry.ts'
 import type { Happening } from '../events/define.ts'
 import type { Event } from '../events/event.ts'
@@ -31,7 +32,7 @@ function after(events: Event[], happening: Happening, unit = FINISHED): Event[] 
   return [...events, nextEntry(knowledgeOf(unit, device, events), given, sha256OfText)]
 }
 
-test('[PR1] the same entries in any order give the same build record', () => {
+test('[PR11] the same entries in any order give the same build record', () => {
   const events = finishedUnit('came back')
   const once = made(FINISHED, events)
   for (const seed of [1, 2, 3]) expect(made(FINISHED, shuffled(seeded(seed), events))).toEqual(once)
@@ -87,7 +88,7 @@ test('figures before and after stand against their limit, with who waived one an
   expect(recordOf('open').figures.map(({ verdict }) => verdict)).toEqual(['not taken', 'not taken'])
 })
 
-test('[PR2] every stop that was passed is there, with the person and the reason or as passed in silence', () => {
+test('[PR12] every stop that was passed is there, with the person and the reason or as passed in silence', () => {
   const released = recordOf('released')
   expect(released.stops.map(({ gate, override }) => [gate, override?.who, override?.reason])).toEqual([
     ['calibration', 'Ane Builder', 'Compared with w4 at 20 N·m this morning, both the same'],
@@ -163,7 +164,7 @@ test('an earlier reading of the same thing is told as replaced', () => {
   ])
 })
 
-test('[PR3] only a release that fits, after which nothing came and with nothing open, makes a record released', () => {
+test('[PR13] only a release that fits, after which nothing came and with nothing open, makes a record released', () => {
   expect(recordOf('released')).toMatchObject({
     state: 'released',
     open: [],
@@ -216,4 +217,8 @@ test('cautions belong to what was done', () => {
     'road test',
   ])
   expect(made(UNIT, []).cautions).toEqual(['lifting', 'solvents', 'compressed air', 'road test'])
+})
+
+test('the finished unit of the demo is this story', async () => {
+  await expect(entriesText(finishedUnit('released'))).toMatchFileSnapshot('../../../../demo/finished-unit.ndjson')
 })

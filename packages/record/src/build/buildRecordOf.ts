@@ -75,7 +75,7 @@ export function buildRecordOf(
     photographs: photographsBeside(folded),
     readings: builtReadings(telling),
     figures,
-    parts: builtParts(telling),
+    parts: stateOnly ? builtParts(telling).map(({ fateBy: _, wentIn: __, ...part }) => part) : builtParts(telling),
     fits: builtFits(telling),
     plugs: builtPlugs(telling),
     bolts: builtBolts(telling),
