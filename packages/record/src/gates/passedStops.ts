@@ -39,7 +39,8 @@ function walk(unit: FoldedUnit, belongs: Facts['belongs']): Passed[] {
     return view
   }
   const unused = new Map<string, Event[]>()
-  const passed: { event: Event; one: Passed }[] = []
+  const passed: Passed[] = []
+  const silent: Silent[] = []
   for (const { event, body } of standing) {
     if (event.type === 'gate-overridden') {
       const key = keyOfStop(body as BodyOf<'gate-overridden'>)
@@ -48,7 +49,7 @@ function walk(unit: FoldedUnit, belongs: Facts['belongs']): Passed[] {
     if (!isJudged({ type: event.type, body })) continue
     const view = viewOf(event.device)
     view.learn(event)
-    const known = knownTo(event, unit, view, standing, passed)
+    const known = knownTo(event, unit, view, standing, silent)
     const stops = judged(
       known,
       { type: event.type, body },
@@ -57,13 +58,19 @@ function walk(unit: FoldedUnit, belongs: Facts['belongs']): Passed[] {
     const covered = new Map<string, Passed['override']>()
     for (const stop of stops) {
       const key = keyOfStop(stop)
-      if (!covered.has(key)) covered.set(key, useUp(unused, key, event))
+      const isFirst = !covered.has(key)
+      if (isFirst) covered.set(key, useUp(unused, key, event))
       const override = covered.get(key)
-      passed.push({ event, one: { event: event.id, stop, ...(override === undefined ? {} : { override }) } })
+      const one = { event: event.id, stop, ...(override === undefined ? {} : { override }) }
+      passed.push(one)
+      if (isFirst && override === undefined) silent.push({ event, one })
     }
   }
-  return passed.map(({ one }) => one)
+  return passed
 }
+
+/** The first of the stops that an entry passed at one gate without an override. */
+type Silent = { event: Event; one: Passed }
 
 /** What the maker of an entry had before him. */
 function knownTo(
@@ -71,20 +78,18 @@ function knownTo(
   unit: FoldedUnit,
   view: DeviceView,
   standing: readonly Done[],
-  passed: readonly { event: Event; one: Passed }[],
+  silent: readonly Silent[],
 ): Known {
   return {
     bench: view.bench,
     calibratedUntil: view.calibratedUntil,
     folded: () => {
       const entries = unit.entries.filter((other) => knew(event, other))
-      const ids = new Set(entries.map(({ id }) => id))
-      const notUnderstood = unit.notUnderstood.filter((entry) => ids.has(entry.event))
+      const notUnderstood = unit.notUnderstood.filter((entry) => entries.some(({ id }) => id === entry.event))
       return { ...view.folded(), notUnderstood, missing: missingIn(entries) }
     },
     standing: () => standing.filter((other) => knew(event, other.event)),
-    silent: () =>
-      passed.flatMap((other) => (other.one.override === undefined && knew(event, other.event) ? [other.one] : [])),
+    silent: () => silent.flatMap((other) => (knew(event, other.event) ? [other.one] : [])),
     heads: () => (event.seq > 1 ? { ...event.seen, [event.device]: event.seq - 1 } : event.seen),
   }
 }

@@ -42,7 +42,12 @@ export function torqueStops(
 /** N·m, the wanted torque widened by the wrench's deviation. */
 export function bandAround(wanted: Quantity, deviation: number): Band {
   const { lo, hi } = intervalOf(wanted, 'torque')
-  return { atLeast: lo * (1 - deviation), atMost: hi * (1 + deviation) }
+  return { atLeast: rounded(lo * (1 - deviation)), atMost: rounded(hi * (1 + deviation)) }
+}
+
+/** Without the digits that a double makes up: 9.4, not 9.399999999999999. */
+function rounded(torque: number): number {
+  return Number(torque.toPrecision(12))
 }
 
 /** What the wrench showed: its own uncertainty is in the band already. */

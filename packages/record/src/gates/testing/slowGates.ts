@@ -54,10 +54,10 @@ export function slowPassed(events: readonly Event[]): SlowPassed[] {
   return passed
 }
 
-/** What is open of the whole unit, as codes; each as often as it is open. */
-export function slowOpen(events: readonly Event[]): string[] {
+/** What is open of the whole unit, as codes, each as often as it is open; `passed` is what was found of its stops. */
+export function slowOpen(events: readonly Event[], passed: readonly SlowPassed[]): string[] {
   const standing = thatStand(events)
-  const silent = slowPassed(events).filter(({ override }) => override === null)
+  const silent = passed.filter(({ override }) => override === null)
   return [...openOfUnit(worldOf(standing), silent, false), ...gaps(events)]
 }
 

@@ -18,10 +18,12 @@ const BY_HAND =
 export function worldOf(known: readonly Event[]) {
   /** Of all entries that say something of the field (undefined: nothing; null: unknown again) those that no other of them knew. */
   const field = (said: (type: string, body: Body) => Json | undefined): Field => {
-    const all = known.flatMap((event) => {
+    const all: { event: Event; value: Json }[] = []
+    for (const event of known) {
       const value = said(event.type, event.body)
-      return value === undefined ? [] : [{ event, value }]
-    })
+      if (value !== undefined) all.push({ event, value })
+    }
+    if (all.length === 0) return { clash: false, value: undefined }
     const left = all.filter(({ event }) => !all.some((other) => knew(other.event, event)))
     const values = new Set(left.map(({ value }) => canonical(value)))
     const clash = values.size > 1
@@ -72,13 +74,13 @@ export function worldOf(known: readonly Event[]) {
     })
     return !clash && value !== undefined
   }
-  /** −9 not started, −2 started, −1 run down, 0 snug, then the pass; Infinity after the final one. */
+  /** Streams have three passes at most. −9 not started, −2 started, −1 run down, 0 snug, then the pass; Infinity after the final one. */
   const level = once((face: string, hole: string): number => {
     if (!holes(face).includes(hole)) return -9
     const torqued = (body: Body) => [body.torque ?? null, body.angle ?? null]
     if (reached(face, hole, (type, body) => (type === 'pass-torqued' && body.final ? torqued(body) : undefined)))
       return Number.POSITIVE_INFINITY
-    for (let pass = 6; pass > 0; pass--)
+    for (let pass = 3; pass > 0; pass--)
       if (
         reached(face, hole, (type, body) => (type === 'pass-torqued' && body.pass === pass ? torqued(body) : undefined))
       )

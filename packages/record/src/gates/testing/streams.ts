@@ -233,6 +233,17 @@ export function stream(seed: number): Stream {
   }
   for (const happening of rightWay({ plans }, start)) {
     const device = Math.floor(random() * devices)
+    const { face, hole } = happening.body
+    if (random() < slips / 2 && hole !== undefined)
+      does(
+        device,
+        say('gate-overridden', {
+          gate: pick(random, ['hand-start', 'pass before', 'resistance']),
+          face: face!,
+          hole,
+          reason: 'seen',
+        }),
+      )
     if (random() >= slips / 2) does(device, happening)
     while (random() < slips) does(Math.floor(random() * devices), between(random, plans, bench.made))
     if (random() < slips / 6) release(device)
