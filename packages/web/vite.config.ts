@@ -83,7 +83,7 @@ export default defineConfig({
       },
       workbox: {
         // Everything, the solver and the practice unit too: a bench without signal cannot fetch it later.
-        globPatterns: ['**/*.{js,css,html,svg,png,webp,json,wasm}'],
+        globPatterns: ['**/*.{js,css,html,svg,png,webp,json,wasm,ttf}'],
         maximumFileSizeToCacheInBytes: 8_000_000,
         navigateFallback: '/index.html',
         navigateFallbackDenylist: [/^\/api\//, /^\/trust/, /^\/authority/],

@@ -48,6 +48,8 @@ export type Settings = {
   voice: boolean
   /** The key that the foot pedal types, as the browser names it; null: none. */
   pedal: string | null
+  /** What is printed on; absent: as the country of the browser's language does. */
+  paper?: 'A4' | 'Letter'
   /** What was closed by hand and is not shown again: first-use hints, cautions that were read. */
   seen: string[]
   /** Id and name under which this device writes while it is not paired. */

@@ -5,6 +5,7 @@ import { boltFound, type FoldedUnit, facePhotographed, holeMarked, holeMoved } f
 import type { ComponentChildren } from 'preact'
 import { useMemo, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
+import { later } from '../app/later.tsx'
 import { pathOf, type Route } from '../app/route.ts'
 import { Shell } from '../app/Shell.tsx'
 import { useUnit } from '../app/useUnit.ts'
@@ -27,6 +28,8 @@ import { ScalePanel } from './ScalePanel.tsx'
 import { Stage, type StageMode } from './stage/Stage.tsx'
 import type { PicturePoint } from './stage/view.ts'
 import './FacePage.css'
+
+const FacePaper = later(() => import('../finish/FacePaper.tsx').then((part) => part.FacePaper))
 
 type Props = Extract<Route, { at: 'face' }>
 
@@ -171,6 +174,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
                 bench={kinds.length > 0 && <BenchLink folded={folded} face={id} book={book} />}
                 noting={noting}
                 onNoting={setNoting}
+                folded={folded}
                 now={now}
                 open={open}
                 kinds={kinds}
@@ -209,6 +213,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
 }
 
 type OverviewProps = {
+  folded: FoldedUnit
   bench: ComponentChildren
   noting: string | null
   onNoting: (kind: string | null) => void
@@ -226,7 +231,7 @@ type OverviewProps = {
   onPhotograph: (kept: { photograph: string; width: number; height: number }) => void
 }
 
-function Overview({ now, open, kinds, named, names, question, picture, marks, ...does }: OverviewProps) {
+function Overview({ folded, now, open, kinds, named, names, question, picture, marks, ...does }: OverviewProps) {
   const { answer, working, fault, leftOut } = now
   return (
     <div class="stack">
@@ -250,6 +255,7 @@ function Overview({ now, open, kinds, named, names, question, picture, marks, ..
         onScale={() => does.onMode('scale')}
         onPhotograph={does.onPhotograph}
       />
+      {open.holes.length > 0 && <FacePaper folded={folded} now={now} />}
     </div>
   )
 }

@@ -15,6 +15,7 @@ import { ComeBackSheet } from './ComeBackSheet.tsx'
 import { InstrumentsUsed } from './InstrumentsUsed.tsx'
 import { groupsOf } from './lines.ts'
 import { OpenLine } from './OpenLine.tsx'
+import { RecordPaper } from './RecordPaper.tsx'
 import { Released } from './Released.tsx'
 import { releaseOf } from './release.ts'
 import { Signatures } from './Signatures.tsx'
@@ -79,8 +80,11 @@ function OpenFinish({ folded }: { folded: FoldedUnit }) {
             ))}
         </div>
         <div class="finish__beside">
-          <Signatures folded={folded} person={person} alone={alone} open={open} />
+          <Signatures folded={folded} person={person} alone={alone} open={open} isReleased={released !== undefined} />
           <InstrumentsUsed folded={folded} />
+          <div class="card">
+            <RecordPaper folded={folded} />
+          </div>
         </div>
       </div>
       <Foot>

@@ -13,10 +13,12 @@ type Props = {
   person: Person
   alone: boolean
   open: readonly Open[]
+  /** What is signed now would be written after the release. */
+  isReleased: boolean
 }
 
 /** Who has signed, and what lets whoever works here sign. */
-export function Signatures({ folded, person, alone, open }: Props) {
+export function Signatures({ folded, person, alone, open, isReleased }: Props) {
   const { write } = useApp()
   const nameOf = useNames()
   const signatures = useMemo(() => signaturesOf(folded), [folded])
@@ -55,19 +57,21 @@ export function Signatures({ folded, person, alone, open }: Props) {
           </>
         )
       )}
-      <div class="buttons">
-        {!alone && lacks && may === 'yes' && (
-          <button type="button" class="button button--act" onClick={() => sign('checker')}>
-            <Icon name="tick" />
-            {words.signChecker}
-          </button>
-        )}
-        {!built && hasWorked(folded, person.who) && person.role !== 'viewer' && (
-          <button type="button" class="button" onClick={() => sign('builder')}>
-            {words.signBuilder}
-          </button>
-        )}
-      </div>
+      {!isReleased && (
+        <div class="buttons">
+          {!alone && lacks && may === 'yes' && (
+            <button type="button" class="button button--act" onClick={() => sign('checker')}>
+              <Icon name="tick" />
+              {words.signChecker}
+            </button>
+          )}
+          {!built && hasWorked(folded, person.who) && person.role !== 'viewer' && (
+            <button type="button" class="button" onClick={() => sign('builder')}>
+              {words.signBuilder}
+            </button>
+          )}
+        </div>
+      )}
     </section>
   )
 }

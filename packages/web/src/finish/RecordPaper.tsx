@@ -1,0 +1,39 @@
+import type { FoldedUnit } from '@gripbook/record'
+import { useApp } from '../app/context.ts'
+import { useNames } from '../unit/useNames.ts'
+import { words } from '../words/finish.ts'
+import { Paper } from './Paper.tsx'
+import { standingOf } from './standing.ts'
+
+/** The build record of a unit. */
+export function RecordPaper({ folded }: { folded: FoldedUnit }) {
+  const { book } = useApp()
+  const nameOf = useNames()
+
+  async function photographOf(photograph: string): Promise<Blob | null> {
+    const here = await book.device.photographOf(photograph)
+    if (here !== null) return new Blob([here])
+    if (book.name !== 'shop') return null
+    const answer = await fetch(`/api/photographs/${photograph}?size=1280`).catch(() => null)
+    return answer?.ok === true ? answer.blob() : null
+  }
+
+  return (
+    <Paper
+      sorts={[
+        {
+          name: words.buildRecord,
+          what: words.buildRecordWhat,
+          file: words.fileName(words.buildRecord, folded.unit.name ?? folded.id),
+          async make(paper) {
+            const { recordPaper } = await import('./makePaper.ts')
+            const people = Object.fromEntries(standingOf(folded).map(({ who }) => [who, nameOf(who)]))
+            const paired = book.name === 'shop' && book.status?.signedIn === 'yes'
+            const shop = paired ? { address: location.origin } : {}
+            return { ok: true, bytes: await recordPaper(folded, { paper, people, shop, photographOf }) }
+          },
+        },
+      ]}
+    />
+  )
+}
