@@ -5,6 +5,7 @@ import { checkCommand } from './commands/check.ts'
 import type { Command } from './commands/command.ts'
 import { jointCommand } from './commands/joint.ts'
 import { placeCommand } from './commands/place.ts'
+import { recordCommand } from './commands/record.ts'
 import { restoreCommand } from './commands/restore.ts'
 import { serveCommand } from './commands/serve.ts'
 import { tightenCommand } from './commands/tighten.ts'
@@ -16,6 +17,7 @@ const COMMANDS: Record<string, Command> = {
   joint: jointCommand,
   tighten: tightenCommand,
   board: boardCommand,
+  record: recordCommand,
   serve: serveCommand,
   backup: backupCommand,
   restore: restoreCommand,

@@ -11,7 +11,6 @@ export { makeDocument } from './document.ts'
 export { FONT_FILES } from './fontFiles.ts'
 export { type LearnerOptions, learnerSheet } from './learner/learnerSheet.ts'
 export { buildRecordPdf, type RecordPaper } from './record/buildRecordPdf.ts'
-export { checkAddress } from './record/front.ts'
 export type {
   Box,
   Cell,

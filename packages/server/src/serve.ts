@@ -9,6 +9,7 @@ import { mustNotBeRestoring } from './backup/unfinished.ts'
 import { ownCertificate } from './certificates/ownCertificate.ts'
 import { type Authority, shopCertificates } from './certificates/shopCertificates.ts'
 import { trustServer } from './certificates/trustServer.ts'
+import type { PaperMaker } from './records/paper.ts'
 
 export type Serving = {
   env: Record<string, string | undefined>
@@ -24,6 +25,8 @@ export type Serving = {
   anotherOwner: boolean
   /** Folder of the built page; null where it is not built: then the record alone is served. */
   page: string | null
+  /** Makes build records; without it there are none here. */
+  paper?: PaperMaker
   logger: FastifyServerOptions['logger']
 }
 
@@ -51,9 +54,18 @@ export async function serve(options: Serving): Promise<Running> {
   return options.shop ? serveShop(options) : serveHere(options)
 }
 
-async function serveHere({ env, dataFolder, port, names, anotherOwner, page, logger }: Serving): Promise<Running> {
+async function serveHere({
+  env,
+  dataFolder,
+  port,
+  names,
+  anotherOwner,
+  page,
+  paper,
+  logger,
+}: Serving): Promise<Running> {
   const hosts = () => [...LOOPBACK, ...names]
-  const { app, open } = await build({ env, dataFolder, secure: false, page, logger, hosts })
+  const { app, open } = await build({ env, dataFolder, secure: false, page, paper, logger, hosts })
   await listen(app, open.close, port, '127.0.0.1')
   return {
     addresses: [`http://localhost:${portOf(app)}`],
@@ -72,6 +84,7 @@ async function serveShop({
   certificate,
   anotherOwner,
   page,
+  paper,
   logger,
 }: Serving): Promise<Running> {
   const present = () => presentNames(names)
@@ -93,7 +106,17 @@ async function serveShop({
   })
   const https = { key: first.key, cert: first.cert }
   const { authority } = first
-  const { app, open } = await build({ env, dataFolder, secure: true, page, logger, hosts, https, authority })
+  const { app, open } = await build({
+    env,
+    dataFolder,
+    secure: true,
+    page,
+    paper,
+    logger,
+    hosts,
+    https,
+    authority,
+  })
   await listen(app, open.close, port, hasIpv6() ? '::' : '0.0.0.0')
   const trust = authority === null ? null : trustServer(authority, portOf(app))
   await trust?.listen(portOf(app) + TRUST_PORT_BESIDE).catch(async (error: unknown) => {
@@ -141,16 +164,26 @@ async function serveShop({
 }
 
 type Building = Pick<Serving, 'env' | 'dataFolder' | 'page' | 'logger'> & {
+  paper: PaperMaker | undefined
   secure: boolean
   hosts: () => readonly string[]
   https?: { key: string; cert: string }
   authority?: Authority | null
 }
 
-async function build({ env, dataFolder, secure, page, logger, hosts, https, authority = null }: Building) {
+async function build({ env, dataFolder, secure, page, paper, logger, hosts, https, authority = null }: Building) {
   let app: FastifyInstance | undefined
   const failed = (error: unknown) => app?.log.error({ err: error }, 'something failed that no request waits for')
-  const open = await openShop({ env, dataFolder, secure, authority, clock: Date.now, random: randomBytes, failed })
+  const open = await openShop({
+    env,
+    dataFolder,
+    secure,
+    authority,
+    ...(paper === undefined ? {} : { paper }),
+    clock: Date.now,
+    random: randomBytes,
+    failed,
+  })
   try {
     await mustNotBeRestoring(open.shop.db)
     app = await buildApp(open.shop, { hosts, page, logger, ...(https === undefined ? {} : { https }) })

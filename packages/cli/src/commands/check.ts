@@ -1,12 +1,14 @@
-import type { Checked, Fault } from '@gripbook/server'
+import type { Checked, CheckedPaper, Fault } from '@gripbook/server'
 import { VERSION } from '../version.ts'
-import { STATUS } from '../world.ts'
+import { STATUS, type World } from '../world.ts'
 import { counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
+import { besideOf } from './record.ts'
 
 const HELP = `gripbook check [FILE] [--data DIR] [--json]
 
-Proves the record whole, or a backup or archive (FILE): every entry against its hash and its chain, every
-photograph against its hash, nothing missing, nothing doubled. What is wrong is named. Changes nothing.
+Proves the record whole, or a backup, an archive or the PDF of a build record (FILE): every entry against its
+hash and its chain, every photograph against its hash, nothing missing, nothing doubled, every byte of a PDF.
+What is wrong is named, with its place. Changes nothing, and needs no record for a FILE.
 
   --data DIR   where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
   --json       the whole answer as JSON: each fault with unit, device, number and entry where it has one
@@ -14,8 +16,11 @@ photograph against its hash, nothing missing, nothing doubled. What is wrong is 
 It may run while the record is served. Ends with 0 when all is whole, 1 when something is wrong.
 `
 
+/** A build record with hundreds of photographs has 100 MB. */
+const MOST_PAPER = 500_000_000
+
 type Answer = {
-  what: 'record' | 'backup' | 'archive'
+  what: 'record' | 'backup' | 'archive' | 'build record'
   whole: boolean
   faults: readonly Fault[]
   notes: string[]
@@ -32,11 +37,13 @@ export const checkCommand = keepingCommand({
   withValue: ['--data'],
   flags: ['--json'],
   async run(asked, server) {
-    const { words, flags, out, refuse } = asked
+    const { words, flags, out, world, refuse } = asked
     const [file, ...more] = words
     if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
     const answer =
-      file === undefined ? ofRecord(await withRecord(asked, server, server.checkRecord)) : await ofFile(file, server)
+      file === undefined
+        ? ofRecord(await withRecord(asked, server, server.checkRecord))
+        : await ofFile(file, server, world)
     out(flags.has('--json') ? `${JSON.stringify({ gripbook: 'check/1', ...answer }, null, 2)}\n` : inWords(answer))
     return answer.whole ? STATUS.right : STATUS.wrongFound
   },
@@ -57,7 +64,71 @@ function ofRecord({ units, entries, photographs, faults, absent, strangers }: Ch
   return { what: 'record', whole: faults.length === 0, faults, notes, absent, strangers }
 }
 
-async function ofFile(file: string, server: Server): Promise<Answer> {
+async function ofFile(file: string, server: Server, world: World): Promise<Answer> {
+  const bytes = Buffer.from(await readIfPaper(file, server, world))
+  if (bytes.length > 0) return ofPaper(file, server.checkPaper(bytes), server)
+  const answer = await ofZip(file, server)
+  const seal = await server.checkZipSeal(file)
+  if (seal.is !== 'changed') return answer
+  const places = seal.places.map((place) => ({ words: sealWords(server.stretchWords(place), seal.seal) }))
+  return { ...answer, whole: false, faults: [...answer.faults, ...places] }
+}
+
+function sealWords(place: string, ofSeal: boolean): string {
+  return ofSeal ? `Changed: the seal of the zip file, ${place}.` : `Changed: ${place} of the zip file.`
+}
+
+/** The whole of a file that is a PDF or carries the seal of one; nothing of any other. */
+async function readIfPaper(file: string, server: Server, world: World): Promise<Uint8Array> {
+  const start = Buffer.from(await world.readFile(file, 4).catch(() => new Uint8Array()))
+  if (start.subarray(0, 2).toString('latin1') === 'PK') return new Uint8Array()
+  const bytes = Buffer.from(await world.readFile(file, MOST_PAPER).catch(() => new Uint8Array()))
+  return bytes.length <= MOST_PAPER && server.isPaper(bytes) ? bytes : new Uint8Array()
+}
+
+/** A PDF against its seal, and against the archive that lies beside it. */
+async function ofPaper(file: string, checked: CheckedPaper, server: Server): Promise<Answer> {
+  const { faults, unit, entries, record, key } = checked
+  const what = 'build record'
+  if (faults.length > 0) return { what, whole: false, faults: faults.map((words) => ({ words })), notes: [] }
+  const notes = [
+    entries === 0
+      ? `Of the unit file ${unit}, with the hash ${record}. ${signedWords(key)}`
+      : `Unit ${unit}, ${counted(entries, 'entry', 'entries')}, hash ${record}. ${signedWords(key)}`,
+  ]
+  const beside = besideOf(file)
+  const archive = entries === 0 ? 'none' : await archiveAt(beside, server)
+  if (archive === 'none')
+    return {
+      what,
+      whole: true,
+      faults: [],
+      notes: entries === 0 ? notes : [...notes, `The archive that it was made from is not beside it (${beside}).`],
+    }
+  if (archive === 'damaged')
+    return {
+      what,
+      whole: true,
+      faults: [],
+      notes: [...notes, `The archive beside it (${beside}) is not whole: check it by itself.`],
+    }
+  const fits = archive.unit === unit && archive.record === record
+  const words = `The archive beside it (${beside}) holds other entries than this was made from.`
+  return fits
+    ? { what, whole: true, faults: [], notes: [...notes, `It fits the archive beside it (${beside}).`] }
+    : { what, whole: false, faults: [{ words }], notes }
+}
+
+async function archiveAt(path: string, server: Server): Promise<'none' | 'damaged' | { unit: string; record: string }> {
+  try {
+    const zip = await server.openZip(path, server.LOCAL_ARCHIVE_LIMITS)
+    return (await server.readArchive(zip).finally(zip.close)).manifest
+  } catch (error) {
+    return (error as { code?: string }).code === 'ENOENT' ? 'none' : 'damaged'
+  }
+}
+
+async function ofZip(file: string, server: Server): Promise<Answer> {
   let what: Answer['what'] = 'archive'
   const faulty = (faults: readonly Fault[]): Answer => ({ what, whole: false, faults, notes: [] })
   try {

@@ -1,4 +1,6 @@
+import { sha256OfText } from '@gripbook/record'
 import { builtPage } from '../builtPage.ts'
+import { recordPaper } from '../recordPaper.ts'
 import { STATUS } from '../world.ts'
 import { greeting } from './greeting.ts'
 import { keepingCommand } from './keeping.ts'
@@ -54,6 +56,7 @@ export const serveCommand = keepingCommand({
       certificate: file === undefined ? null : { file, keyFile: keyFile! },
       anotherOwner: flags.has('--another-owner'),
       page,
+      paper: recordPaper(sha256OfText),
       logger: level === 'silent' ? false : { level, stream: { write: world.err } },
     })
     out(greeting(running, page !== null))

@@ -20,6 +20,7 @@ import { pageRoutes } from '../routes/page.ts'
 import { pairingRoutes } from '../routes/pairing.ts'
 import { peopleRoutes } from '../routes/people.ts'
 import { photographRoutes } from '../routes/photographs.ts'
+import { recordRoutes } from '../routes/records.ts'
 import { sessionRoutes } from '../routes/sessions.ts'
 import { trustRoutes } from '../routes/trust.ts'
 import { unitRoutes } from '../routes/units.ts'
@@ -29,6 +30,7 @@ const ROUTES: readonly Routes[] = [
   entryRoutes,
   unitRoutes,
   archiveRoutes,
+  recordRoutes,
   liveRoutes,
   healthRoutes,
   metricRoutes,

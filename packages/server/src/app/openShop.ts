@@ -12,6 +12,7 @@ export type Opening = {
   dataFolder: string
   secure: boolean
   authority?: Shop['authority']
+  paper?: NonNullable<Shop['paper']>
   clock: Shop['clock']
   random: Shop['random']
   /** Is told what goes wrong where no request waits for it. */
@@ -26,6 +27,7 @@ export async function openShop({
   dataFolder,
   secure,
   authority = null,
+  paper,
   clock,
   random,
   failed,
@@ -43,6 +45,7 @@ export async function openShop({
     news,
     secure,
     authority,
+    ...(paper === undefined ? {} : { paper }),
     clock,
     random,
   }

@@ -4,6 +4,7 @@ import type { Authority } from '../certificates/shopCertificates.ts'
 import type { Tables } from '../database/tables.ts'
 import type { Entrance } from '../entrance/entrance.ts'
 import type { Photographs } from '../photographs/photographs.ts'
+import type { PaperMaker } from '../records/paper.ts'
 import type { SqlStore } from '../store/sqlStore.ts'
 import type { News } from './news.ts'
 
@@ -19,6 +20,8 @@ export type Shop = {
   address?: string
   /** The shop's own certificate authority, which devices come to trust; null or left out where there is none, or none is needed. */
   authority?: Authority | null
+  /** Makes build records; left out where nothing is printed. */
+  paper?: PaperMaker
   /** Milliseconds since 1970. */
   clock: () => number
   /** So many random bytes, fit for secrets. */

@@ -1,6 +1,7 @@
 /** Writes zip files: piece by piece, in the order given, with one date for all, so that the same content gives the same bytes. */
 import { PassThrough, type Readable, Readable as Reading } from 'node:stream'
 import { ZipFile } from 'yazl'
+import { zipSealing } from '../seals/zipSeal.ts'
 
 export type FileIn = { name: string; bytes: Buffer | AsyncIterable<Buffer | string> }
 
@@ -16,8 +17,10 @@ const MODE = 0o100600
 export function zipOf(files: AsyncIterable<FileIn>): Readable {
   const zip = new ZipFile()
   const out = new PassThrough()
+  const sealing = zipSealing()
   zip.on('error', (error: Error) => out.destroy(error))
-  zip.outputStream.on('error', (error) => out.destroy(error)).pipe(out)
+  zip.outputStream.on('error', (error) => out.destroy(error)).pipe(sealing)
+  sealing.on('error', (error) => out.destroy(error)).pipe(out)
   void add(zip, files, out).catch((error: Error) => out.destroy(error))
   return out
 }
