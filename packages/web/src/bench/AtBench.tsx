@@ -20,6 +20,7 @@ import { lastTap, otherAt } from './left.ts'
 import { MoreSheet } from './MoreSheet.tsx'
 import { Progress } from './Progress.tsx'
 import { ResistanceStop } from './ResistanceStop.tsx'
+import type { BenchStep } from './round.ts'
 import { ShortSheet } from './ShortSheet.tsx'
 import { StepsSheet } from './StepsSheet.tsx'
 import { StepWords } from './StepWords.tsx'
@@ -32,9 +33,9 @@ import { useWakeLock } from './useWakeLock.ts'
 import { WhySheet } from './WhySheet.tsx'
 import { WrenchSheet } from './WrenchSheet.tsx'
 
-type Props = { folded: FoldedUnit; face: Face; book: BookName }
+type Props = { folded: FoldedUnit; face: Face; book: BookName; tight: boolean }
 
-export function AtBench({ folded, face, book }: Props) {
+export function AtBench({ folded, face, book, tight }: Props) {
   const { go, write, say, book: here, settings } = useApp()
   const bench = useBench(folded, face)
   const awake = useWakeLock()
@@ -69,6 +70,8 @@ export function AtBench({ folded, face, book }: Props) {
     open: setOver,
   }
 
+  const leave = () => go({ at: 'face', book, unit: folded.id, face: face.id })
+
   async function pause() {
     const done = await write(folded.id, [
       workPaused({
@@ -79,15 +82,20 @@ export function AtBench({ folded, face, book }: Props) {
     ])
     if (done === null) return
     say({ words: words.paused, tone: 'done' })
-    go({ at: 'face', book, unit: folded.id, face: face.id })
+    leave()
   }
 
   const close = () => setOver(null)
   const shownHole = stands ? felt : step.hole
   const done = new Set(bench.mates.flatMap(({ hole, done }) => (done === null || hole === null ? [] : [hole])))
   return (
-    <div class={`bench${bench.step.round.what === 'pass' ? ' bench--pass' : ''}${stands ? ' bench--stopped' : ''}`}>
+    <div class={classOf(step.round.what, stands, tight)}>
       <div class="bench__top">
+        {tight && (
+          <button type="button" class="button bench__more" aria-label={words.back} onClick={leave}>
+            <Icon name="back" />
+          </button>
+        )}
         <Progress bench={bench} />
         <button type="button" class="button bench__more" onClick={() => setOver('more')}>
           <Icon name="list" />
@@ -95,32 +103,36 @@ export function AtBench({ folded, face, book }: Props) {
         </button>
       </div>
       <Clocks folded={folded} />
-      <div class="bench__scene">
-        <HolePicture key={shownHole} face={face} work={work} hole={shownHole} done={done} />
-      </div>
-      <div class="bench__body" key={stands ? `stop ${felt}` : step.key}>
-        {other !== null && (
-          <p class="bench__note">
-            <Icon name="change" size={20} />
-            <span dir="auto">{words.elsewhere(nameOf(other))}</span>
-          </p>
-        )}
-        {bench.away && (
-          <p class="bench__note">
-            <Icon name="question" size={20} />
-            {words.lookingAt}
-          </p>
-        )}
-        {stands ? (
-          <ResistanceStop bench={bench} hole={felt} general={general} />
-        ) : (
-          <StepWords bench={bench} onOpen={setOver} />
-        )}
-        {awake === 'cannot' && <p class="quiet">{words.notAwake}</p>}
+      <div class="bench__middle">
+        <div class="bench__scene">
+          <HolePicture key={shownHole} face={face} work={work} hole={shownHole} done={done} />
+        </div>
+        <div class="bench__body" key={stands ? `stop ${felt}` : step.key}>
+          {other !== null && (
+            <p class="bench__note">
+              <Icon name="change" size={20} />
+              <span dir="auto">{words.elsewhere(nameOf(other))}</span>
+            </p>
+          )}
+          {bench.away && (
+            <p class="bench__note">
+              <Icon name="question" size={20} />
+              {words.lookingAt}
+            </p>
+          )}
+          {stands ? (
+            <ResistanceStop bench={bench} hole={felt} general={general} />
+          ) : (
+            <StepWords bench={bench} onOpen={setOver} />
+          )}
+          {awake === 'cannot' && <p class="quiet">{words.notAwake}</p>}
+        </div>
       </div>
       {!stands && <Dock key={step.key} bench={bench} general={general} finished={bench.next === null && !bench.away} />}
 
-      {over === 'more' && <MoreSheet awake={awake} onOpen={setOver} onPause={() => void pause()} onClose={close} />}
+      {over === 'more' && (
+        <MoreSheet awake={awake} tight={tight} onOpen={setOver} onPause={() => void pause()} onClose={close} />
+      )}
       {over === 'steps' && (
         <StepsSheet
           steps={steps}
@@ -154,6 +166,11 @@ export function AtBench({ folded, face, book }: Props) {
       {bench.held !== null && <StopSheet bench={bench} held={bench.held} />}
     </div>
   )
+}
+
+function classOf(what: BenchStep['round']['what'], stands: boolean, tight: boolean): string {
+  const kind = stands ? ' bench--stopped' : what === 'pass' ? ' bench--pass' : ''
+  return `bench${kind}${tight ? ' bench--tight' : ''}`
 }
 
 function sayingOf({ kind, named, pair, wanted }: Bench, unit: Parameters<typeof figureIn>[1]) {

@@ -9,12 +9,14 @@ import { words } from '../words/bench.ts'
 import { words as shared } from '../words/index.ts'
 import { AtBench } from './AtBench.tsx'
 import { benchSteps } from './round.ts'
+import { useTight } from './useTight.ts'
 import './BenchPage.css'
 
 type Props = Extract<Route, { at: 'bench' }>
 
 export function BenchPage(route: Props) {
   const folded = useUnit(route.unit)
+  const tight = useTight()
   if (folded === null) return <p class="starting">{shared.shell.opening}</p>
   const face = folded.unit.faces.find(({ id }) => id === route.face)
   if (face === undefined)
@@ -24,12 +26,22 @@ export function BenchPage(route: Props) {
       </Shell>
     )
   const name = face.name ?? face.id
+  const steps = benchSteps(folded, face.id)
+  if (tight && steps.length > 0)
+    return (
+      <div class="shell shell--filled">
+        <main class="shell__main">
+          <h1 class="unseen">{words.pageOf(name)}</h1>
+          <AtBench folded={folded} face={face} book={route.book} tight />
+        </main>
+      </div>
+    )
   return (
     <Shell title={name} over={words.title} filled>
-      {benchSteps(folded, face.id).length === 0 ? (
+      {steps.length === 0 ? (
         <NoHoles {...route} />
       ) : (
-        <AtBench folded={folded} face={face} book={route.book} />
+        <AtBench folded={folded} face={face} book={route.book} tight={false} />
       )}
     </Shell>
   )

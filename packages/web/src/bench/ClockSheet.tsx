@@ -25,7 +25,7 @@ export function ClockSheet({ folded, face, onClose }: Props) {
     if (read === null) return setFault(words.clockMinutesFault)
     const what = name.trim() === '' ? words.clockWhats[sort] : name.trim()
     const clock = nextClock(sort, folded.entries)
-    const done = await write(folded.id, [clockStarted({ clock, what, minutes: read, face })], words.clockStarted(what))
+    const done = await write(folded.id, [clockStarted({ clock, what, minutes: read, face })])
     if (done === null) return
     choose({ used: { ...settings.used, [`minutes ${sort}`]: minutes.trim() } })
     onClose()

@@ -1,5 +1,6 @@
 /** What is wanted now and then: pause, all steps, another wrench, a clock, the voice. */
 import { useApp } from '../app/context.ts'
+import { SendingChip } from '../app/SendingChip.tsx'
 import { Icon, type IconName } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
@@ -8,7 +9,7 @@ import type { Over } from './general.ts'
 import { hasVoice } from './useVoice.ts'
 import type { Awake } from './useWakeLock.ts'
 
-type Props = { awake: Awake; onOpen: (over: Over) => void; onPause: () => void; onClose: () => void }
+type Props = { awake: Awake; tight: boolean; onOpen: (over: Over) => void; onPause: () => void; onClose: () => void }
 
 const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
   { over: 'steps', icon: 'list', words: words.steps },
@@ -16,8 +17,8 @@ const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
   { over: 'wrench', icon: 'gear', words: words.changeWrench },
 ]
 
-export function MoreSheet({ awake, onOpen, onPause, onClose }: Props) {
-  const { settings, choose } = useApp()
+export function MoreSheet({ awake, tight, onOpen, onPause, onClose }: Props) {
+  const { settings, choose, book } = useApp()
   return (
     <Sheet title={words.ways} onClose={onClose}>
       <ul class="stack stack--tight">
@@ -52,6 +53,7 @@ export function MoreSheet({ awake, onOpen, onPause, onClose }: Props) {
       <p class="quiet">
         <b>{words.keysTitle}.</b> {words.keysWhat}
       </p>
+      {tight && book.name === 'shop' && <SendingChip />}
       <p class="quiet">{awake === 'held' ? words.awake : awake === 'cannot' ? words.notAwake : ''}</p>
     </Sheet>
   )

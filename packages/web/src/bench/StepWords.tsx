@@ -148,6 +148,7 @@ function Hands({ bench }: { bench: Bench }) {
     case 'mark':
       return <p>{words.mark}</p>
     case 'pass':
+      return <ToolLine words={[wrenchName(bench), ...socketOf(kind)].join(', ')} />
     case 'close':
       return null
   }
@@ -155,7 +156,7 @@ function Hands({ bench }: { bench: Bench }) {
 
 function Wanted({ bench }: { bench: Bench }) {
   const { settings } = useApp()
-  const { wanted, wrench, kind } = bench
+  const { wanted, wrench } = bench
   if (wanted === null)
     return (
       <div class="stack stack--tight">
@@ -172,18 +173,13 @@ function Wanted({ bench }: { bench: Bench }) {
       {wrench.extension !== null && set !== null && (
         <p class="bench-step__set">{words.setTo(figureIn(set, unit), unit)}</p>
       )}
-      <ToolLine
-        words={[
-          wrench.wrench === null
-            ? words.wrench
-            : wrench.wrench.tells === 'nothing'
-              ? words.feelWrench
-              : wrench.wrench.name,
-          ...socketOf(kind),
-        ].join(', ')}
-      />
     </>
   )
+}
+
+function wrenchName({ wrench: { wrench } }: Bench): string {
+  if (wrench === null) return words.wrench
+  return wrench.tells === 'nothing' ? words.feelWrench : wrench.name
 }
 
 function ToolLine({ words: said }: { words: string }) {

@@ -8,8 +8,10 @@ import { FigurePad } from '../readings/FigurePad.tsx'
 import { words } from '../words/bench.ts'
 import { DockFrame, type DockProps, Main, useDockKeys } from './dockParts.tsx'
 import { happeningsOf } from './doing.ts'
+import { Stepper } from './Stepper.tsx'
 import { dayOf } from './today.ts'
-import { against, doubtsOf, figureIn, quantityIn, type Reached, reachedBy, toolOf, toSet } from './torque.ts'
+import { against, doubtsOf, figureIn, quantityIn, type Reached, reachedBy, stepped, toolOf, toSet } from './torque.ts'
+import { useTight } from './useTight.ts'
 import { RATCHET } from './wrenchHere.ts'
 
 type Off = { reached: Reached & { ok: true }; side: 'below' | 'above' }
@@ -20,6 +22,7 @@ export function TorqueDock({ bench, general }: DockProps) {
   const { wrench, extension } = here
   const unit = settings.torque
   const clicks = wrench?.tells === 'clicks' && wanted !== null
+  const tight = useTight()
   const [typing, setTyping] = useState(false)
   const [text, setText] = useState('')
   const [fault, setFault] = useState('')
@@ -143,29 +146,46 @@ export function TorqueDock({ bench, general }: DockProps) {
       {bench.standing !== null && doubts.includes('out of date') && (
         <p class="quiet">{words.standing(bench.standing)}</p>
       )}
-      <div class="buttons buttons--even dock__else">
-        {clicks && (
-          <button
-            type="button"
-            class="button"
-            onClick={() => {
-              set('')
-              setTyping(!typing)
-            }}
-          >
-            {typing ? words.itClicks : words.otherFigure}
-          </button>
-        )}
-        {wrench.tells !== 'nothing' && (
-          <button type="button" class="button" onClick={byFeel}>
-            {words.byFeel}
-          </button>
-        )}
-        <button type="button" class="button" onClick={() => general.open('wrench')}>
-          {words.changeWrench}
-        </button>
-      </div>
-      {pad ? (
+      {!(tight && pad) && (
+        <div class="buttons buttons--even dock__else">
+          {clicks && (
+            <button
+              type="button"
+              class="button"
+              onClick={() => {
+                set('')
+                setTyping(!typing)
+              }}
+            >
+              {typing ? words.itClicks : words.otherFigure}
+            </button>
+          )}
+          {wrench.tells !== 'nothing' && (
+            <button type="button" class="button" onClick={byFeel}>
+              {words.byFeel}
+            </button>
+          )}
+          {!tight && (
+            <button type="button" class="button" onClick={() => general.open('wrench')}>
+              {words.changeWrench}
+            </button>
+          )}
+        </div>
+      )}
+      {pad && tight && (
+        <Stepper
+          label={words.torqueShort(unit)}
+          less={words.lessTorque}
+          more={words.moreTorque}
+          text={text}
+          fault={fault}
+          fieldRef={field}
+          onText={set}
+          onStep={(by) => set(stepped(typed.current, onWrench, by, unit))}
+          onKeep={done}
+        />
+      )}
+      {pad && !tight ? (
         <FigurePad
           label={words.torqueField(step.hole ?? '')}
           unit={unit}
@@ -182,9 +202,13 @@ export function TorqueDock({ bench, general }: DockProps) {
       ) : (
         <Main key="clicked" onClick={done}>
           <Icon name="tick" size={30} />
-          {wrench.tells === 'nothing' || wanted === null
+          {wrench.tells === 'nothing'
             ? words.tightenByFeel
-            : words.clicked(figureIn(onWrench ?? wanted, unit), unit)}
+            : pad
+              ? text.trim() === ''
+                ? words.keepTorque
+                : words.keepThis(text.trim(), unit)
+              : words.clicked(figureIn(onWrench ?? 0, unit), unit)}
         </Main>
       )}
     </DockFrame>

@@ -6,6 +6,7 @@ import { words } from '../words/bench.ts'
 import { DockFrame, type DockProps, Main, useDockKeys } from './dockParts.tsx'
 import { happeningsOf } from './doing.ts'
 import { countOff } from './resistance.ts'
+import { Stepper } from './Stepper.tsx'
 
 export function TurnsDock({ bench, general }: DockProps) {
   const { step, face, pair } = bench
@@ -75,37 +76,17 @@ export function TurnsDock({ bench, general }: DockProps) {
   const count = readTurns(text)
   return (
     <DockFrame bench={bench} general={general}>
-      <form
-        class="dock__turns"
-        onSubmit={(event) => {
-          event.preventDefault()
-          done()
-        }}
-      >
-        <button type="button" class="button" aria-label={words.fewerTurn} onClick={() => nudge(-0.5)}>
-          <Icon name="minus" />
-        </button>
-        <label class="dock__count">
-          <span class="quiet">{words.turnsField}</span>
-          <input
-            ref={field}
-            name="figure"
-            inputMode="decimal"
-            autocomplete="off"
-            value={text}
-            aria-invalid={fault !== ''}
-            onInput={(event) => set(event.currentTarget.value)}
-          />
-        </label>
-        <button type="button" class="button" aria-label={words.moreTurn} onClick={() => nudge(0.5)}>
-          <Icon name="plus" />
-        </button>
-      </form>
-      {fault !== '' && (
-        <p class="field__fault" role="alert">
-          {fault}
-        </p>
-      )}
+      <Stepper
+        label={words.turnsField}
+        less={words.fewerTurn}
+        more={words.moreTurn}
+        text={text}
+        fault={fault}
+        fieldRef={field}
+        onText={set}
+        onStep={(by) => nudge(by / 2)}
+        onKeep={done}
+      />
       <Main key="seated" onClick={done}>
         <Icon name="tick" size={30} />
         {count === null ? words.seated : words.seatedAfter(turnsText(count))}

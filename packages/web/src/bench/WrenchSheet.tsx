@@ -16,7 +16,7 @@ import { type ExtensionText, extensionOf, RATCHET } from './wrenchHere.ts'
 import './WrenchSheet.css'
 
 export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => void }) {
-  const { settings, write, say } = useApp()
+  const { settings, write } = useApp()
   const { folded, steps, wrench: here } = bench
   const [adding, setAdding] = useState(settings.wrenches.length === 0)
   const [foot, setFoot] = useState<ExtensionText | null>(
@@ -43,7 +43,6 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
           ...(wrench.calibratedUntil === undefined ? {} : { calibratedUntil: wrench.calibratedUntil }),
         }),
       ])
-    say({ words: words.wrenchUsed(wrench.tells === 'nothing' ? words.feelWrench : wrench.name), tone: 'done' })
     onClose()
   }
 

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { against, doubtsOf, figureIn, newtonMetres, quantityIn, reachedBy, toolOf, toSet } from './torque.ts'
+import { against, doubtsOf, figureIn, newtonMetres, quantityIn, reachedBy, stepped, toolOf, toSet } from './torque.ts'
 
 const wrench = { name: 'Wrench', tells: 'clicks', range: [5, 50], calibratedUntil: '2026-09-30' } as const
 const asKept = { ...wrench, range: [5, 50] as [number, number] }
@@ -56,4 +56,12 @@ test('a tool without a reading is by feel and says so on the record', () => {
     number: 'W-3',
     calibratedUntil: '2026-09-30',
   })
+})
+
+test('large keys step a figure from what is wanted, finely where it is small', () => {
+  expect(stepped('', 22, 1, 'N·m')).toBe('22')
+  expect(stepped('22', 22, -1, 'N·m')).toBe('21.5')
+  expect(stepped('6,6', 6.6, 1, 'N·m')).toBe('6.7')
+  expect(stepped('88.5', 10, 1, 'lbf·in')).toBe('89.5')
+  expect(stepped('x', null, 1, 'N·m')).toBe('0')
 })

@@ -54,6 +54,15 @@ export function reachedBy(text: string, unit: TorqueUnit, extension: Extension |
   return { ok: true, torque: quantityIn(atBolt, unit), newtonMetres: atBolt }
 }
 
+/** The next figure up or down from what stands in the field; from an empty or unreadable one, `base` (N·m). A tenth, a half or a whole at a time, by its size. */
+export function stepped(text: string, base: number | null, by: 1 | -1, unit: TorqueUnit): string {
+  const start = base === null ? '0' : figureIn(base, unit)
+  const now = /^\d+([.,]\d+)?$/.test(text.trim()) ? Number(text.trim().replace(',', '.')) : null
+  if (now === null) return start
+  const size = now < 10 ? 0.1 : now < 30 ? 0.5 : 1
+  return String(Number(Math.max(0, now + by * size).toFixed(1)))
+}
+
 export type OffBand = 'below' | 'above' | null
 
 /** Where a torque lies to its band, N·m. */
