@@ -40,6 +40,11 @@ const story: Happening[] = [
   figureTaken({ reading: 'Backlash', when: 'after', value: 0.2, unit: 'mm' }),
   figureTaken({ reading: 'Flatness', when: 'before', value: 0.1, unit: 'mm' }),
   figureTaken({ reading: 'Flatness', when: 'after', value: 0.1, unit: 'mm' }),
+  limitStated({ reading: 'Coil B', most: 14, unit: 'Ω', source: 'manual' }),
+  figureTaken({ reading: 'Coil B', when: 'before', value: 12, unit: 'Ω' }),
+  figureTaken({ reading: 'Coil B', when: 'after', value: 12.1, unit: 'Ω' }),
+  figureTaken({ reading: 'Rotating torque', when: 'before', value: 2, unit: 'N·m' }),
+  figureTaken({ reading: 'Rotating torque', when: 'after', value: 1.4, unit: 'N·m' }),
   partCameOut({ part: 'seal-1', what: 'seal', name: 'Front seal' }),
   partReplaced({ part: 'seal-1', by: 'a new one' }),
   boltPlaced({ face: 'pan', hole: '1', kind: 'b1' }),
@@ -64,6 +69,7 @@ test('the record tells what about the build was out of the ordinary', () => {
     ['End play', 'edge'],
     ['Coil A', 'not after'],
     ['Backlash', 'no baseline'],
+    ['Rotating torque', 'changed'],
   ])
   expect(found(answers, 'override')).toMatchObject([
     { gate: 'hand-start', hole: '1', who: 'ada' },

@@ -85,18 +85,16 @@ export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit 
   return answers.toSorted((a, b) => Number(b.speaksOf) - Number(a.speaksOf))
 }
 
-/** What a figure has to say for itself; null: read before and after, inside its limit and as it was. */
-function figureWhy(row: Row): (Answer & { is: 'figure' })['why'] | null {
-  const { before, after, during, limit, waived } = row
+/** What a figure has to say for itself; null: read before and after, and inside its limit both times, or without a limit as it was. */
+function figureWhy({ before, after, during, limit, waived }: Row): (Answer & { is: 'figure' })['why'] | null {
   const last = after ?? during
   if (waived !== null) return 'waived'
-  if (last !== null) {
-    const at = lies(last, limit)
-    if (at === 'outside' || at === 'edge') return at
-  }
   if (last === null) return 'not after'
+  const at = lies(last, limit)
+  if (at === 'outside' || at === 'edge') return at
   if (before === null) return 'no baseline'
-  return before.value === last.value && before.unit === last.unit ? null : 'changed'
+  const asItWas = before.value === last.value && before.unit === last.unit
+  return asItWas || lies(before, limit) === 'inside' ? null : 'changed'
 }
 
 const textOr = (value: unknown): string | null => (typeof value === 'string' ? value : null)
