@@ -93,5 +93,9 @@ export const tool = z.strictObject({
   name: shortText,
   number: maybe(id),
   calibratedUntil: maybe(day),
+  /** N·m from and to which it reads. */
+  range: maybe(z.tuple([from0, from0])),
+  /** Largest deviation as a share of its reading: 0.04 for ±4 %. */
+  deviation: maybe(z.number().check(z.gt(0), z.lte(1))),
   byFeel: maybe(z.boolean()),
 })

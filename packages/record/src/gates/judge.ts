@@ -2,7 +2,7 @@
 import type { BodyOf } from '../events/catalogue.ts'
 import type { FoldedUnit } from '../unit.ts'
 import { type BenchFace, benchFace } from './benchFace.ts'
-import { openBehind, openUnder } from './closing.ts'
+import { openToClose, openUnder } from './closing.ts'
 import { openOfFace, openOfUnit } from './open.ts'
 import { own } from './own.ts'
 import { type Done, standingOf } from './standing.ts'
@@ -62,7 +62,7 @@ export function judged(known: Known, happening: { type: string; body: unknown },
       return placingStops(happening.body as BodyOf<'bolt-placed'>, facts)
     case 'face-closed': {
       const { face } = happening.body as BodyOf<'face-closed'>
-      return stopsOf('closing step', openBehind(known.folded(), known.standing(), face), { face })
+      return stopsOf('closing step', openToClose(known.folded(), known.standing(), face), { face })
     }
     case 'job-done':
       return stopsOf(

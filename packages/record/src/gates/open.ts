@@ -1,4 +1,5 @@
 /** What is not finished of a unit, of one of its faces, and behind a face. */
+import { defaultJobs } from '@gripbook/engine'
 import type { BodyOf } from '../events/catalogue.ts'
 import type { Place } from '../events/places.ts'
 import type { FoldedUnit } from '../unit.ts'
@@ -32,9 +33,7 @@ export function openOfUnit({ folded, standing, silent, onlyPerson }: Before): Op
       placed === undefined ? [{ why: { code: 'plug-not-placed', plug } }] : [],
     ),
     ...limited(things).flatMap((reading) => openFigure(things, reading) ?? []),
-    ...Object.keys(things.job)
-      .filter((job) => !isDone(things, job))
-      .map((job): Open => ({ why: { code: 'job-not-done', job } })),
+    ...jobsNotDone(folded, Object.keys(things.job)),
     ...runningClocks(folded).map((clock): Open => ({ why: { code: 'clock-runs', clock } })),
     ...clashes.map(openClash),
     ...openPassed(silent),
@@ -87,11 +86,19 @@ export function isOut(things: FoldedUnit['things'], part: string): boolean {
   return fate !== 'in' && fate !== 'replaced' && fate !== 'written off'
 }
 
-/** Parts that are out and belong to the face; with `behind` without those at its holes, which go on with the bolts. */
-export function partsAt({ things }: FoldedUnit, face: string, behind = false): string[] {
-  return Object.keys(things.part).filter((part) => {
-    const { face: at, hole } = things.part[part]!
-    return at?.value === face && isOut(things, part) && !(behind && hole !== undefined)
+/** Parts that are out and belong to the face. */
+export function partsAt({ things }: FoldedUnit, face: string): string[] {
+  return Object.keys(things.part).filter((part) => things.part[part]!.face?.value === face && isOut(things, part))
+}
+
+/** What is put on from outside. @source common practice, no source */
+const OUTSIDE: readonly unknown[] = ['bracket', 'clip', 'connector', 'wire']
+
+/** Of these the ones that its cover hides: not those at a hole, which go on with the bolt, nor what is put on from outside. */
+export function partsBehind(folded: FoldedUnit, face: string): string[] {
+  return partsAt(folded, face).filter((part) => {
+    const { hole, what } = folded.things.part[part]!
+    return hole === undefined && !OUTSIDE.includes(what?.value)
   })
 }
 
@@ -106,10 +113,18 @@ export function figuresAt({ things }: FoldedUnit, standing: readonly Done[], fac
   return limited(things).filter((reading) => here.has(reading))
 }
 
-/** Done, or left out of the plan. */
-export function isDone(things: FoldedUnit['things'], job: string): boolean {
-  const { done, skip } = own(things.job, job) ?? {}
-  return done?.value === true || skip?.value === true
+/**
+ * Of these jobs the planned ones that are neither done nor left out. Jobs that Gripbook plans itself are not asked for: what they are about is, the
+ * bolts, faces, parts, plugs and figures.
+ */
+export function jobsNotDone({ unit, things }: FoldedUnit, jobs: readonly string[]): Open[] {
+  const open = [...new Set(jobs)].filter((job) => {
+    const planned = own(things.job, job)
+    return planned !== undefined && planned.done?.value !== true && planned.skip?.value !== true
+  })
+  if (open.length === 0) return []
+  const known = new Set(defaultJobs(unit, { plugs: Object.keys(things.plug) }).map(({ id }) => id))
+  return open.filter((job) => !known.has(job)).map((job): Open => ({ why: { code: 'job-not-done', job } }))
 }
 
 function runningClocks({ things }: FoldedUnit, face?: string): string[] {

@@ -1,6 +1,6 @@
 /** Everything that keeps a unit or a face from being released, or a face from being closed. */
 import type { FoldedUnit } from '../unit.ts'
-import { openBehind } from './closing.ts'
+import { openToClose } from './closing.ts'
 import { openOfFace, openOfUnit } from './open.ts'
 import { passedStops } from './passedStops.ts'
 import { standingOf } from './standing.ts'
@@ -15,7 +15,7 @@ export function openBefore(
   step: Step = { release: 'unit' },
 ): Open[] {
   const standing = standingOf(unit)
-  if ('close' in step) return openBehind(unit, standing, step.close)
+  if ('close' in step) return openToClose(unit, standing, step.close)
   const silent = passedStops(unit, facts).filter(({ override }) => override === undefined)
   const before = { folded: unit, standing, silent, onlyPerson }
   return step.release === 'unit' ? openOfUnit(before) : openOfFace(before, step.face)

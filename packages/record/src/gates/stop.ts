@@ -58,9 +58,9 @@ export type Facts = {
   today?: string
   /** Kinds that the placement answer allows, by face and hole. */
   belongs?: Record<string, Record<string, Kind['id'][]>>
-  /** Deviation of the wrench as a share of its reading, 0.04 for ±4 %; 0.06 unless stated. */
+  /** Deviation of the wrench as a share of its reading, 0.04 for ±4 %, where the entry does not say; 0.06 unless stated. */
   deviation?: number
-  /** N·m between which the wrench in hand reads. */
+  /** N·m between which the wrench in hand reads, where the entry does not say. */
   range?: Partial<Band>
 }
 

@@ -5,12 +5,12 @@ import type { BenchFace } from './benchFace.ts'
 import type { Band, Facts, Stop } from './stop.ts'
 
 /** Where nothing else is stated: the widest that a setting wrench may have. @source ISO 6789, Type II class A, at or below 10 N·m */
-export const USUAL_DEVIATION = 0.06
+const USUAL_DEVIATION = 0.06
 /** Share by which a torque may pass the end of its band before it counts as outside: rounding, no more. */
 const SLACK = 1e-9
 
 /**
- * Stops of one torqued bolt. `calibratedUntil` is what the record knows of the wrench by its number; what the entry itself says of it rules. By feel
+ * Stops of one torqued bolt. `calibratedUntil` is what the record knows of the wrench by its number; what the entry itself says of it rules, over `facts` too. By feel
  * there is no figure to hold against a band, and a torque followed by an angle is held against what the entry wanted only.
  */
 export function torqueStops(
@@ -29,18 +29,18 @@ export function torqueStops(
   const wanted =
     body.wanted ?? (body.angle === undefined ? bench?.holes.find(({ id }) => id === hole)?.torque : undefined)
   if (body.final && wanted !== undefined) {
-    const band = bandAround(wanted, facts.deviation ?? USUAL_DEVIATION)
+    const band = bandAround(wanted, tool?.deviation ?? facts.deviation ?? USUAL_DEVIATION)
     if (!isInside(reached, band))
       stops.push({ gate: 'torque out of band', face, hole, why: { code: 'out-of-band', torque, band } })
   }
-  const range = facts.range
+  const range = tool?.range === undefined ? facts.range : { atLeast: tool.range[0], atMost: tool.range[1] }
   if (range !== undefined && !isInside(reached, range))
     stops.push({ gate: 'torque out of band', face, hole, why: { code: 'out-of-range', torque, range } })
   return stops
 }
 
 /** N·m, the wanted torque widened by the wrench's deviation. */
-export function bandAround(wanted: Quantity, deviation: number): Band {
+function bandAround(wanted: Quantity, deviation: number): Band {
   const { lo, hi } = intervalOf(wanted, 'torque')
   return { atLeast: rounded(lo * (1 - deviation)), atMost: rounded(hi * (1 + deviation)) }
 }

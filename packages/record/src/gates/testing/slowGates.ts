@@ -80,7 +80,7 @@ function slowStops(known: Event[], entry: Event, silent: SlowPassed[], standing:
   const release = (codes: string[]) => codes.map((code) => ({ gate: 'release', code }))
   switch (entry.type) {
     case 'face-closed':
-      return world.behind(face).map((code) => ({ gate: 'closing step', code }))
+      return world.toClose(face).map((code) => ({ gate: 'closing step', code }))
     case 'job-done':
       return world.under(body.job).map((code) => ({ gate: 'closing step', code }))
     case 'face-released': {

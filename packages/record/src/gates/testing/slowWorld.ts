@@ -103,24 +103,19 @@ export function worldOf(known: readonly Event[]) {
     })
     return clash || value !== undefined
   }
-  const atFace = (face: string): string[] => {
-    const closed = field((type, body) => {
+  const isClosed = (face: string): boolean =>
+    field((type, body) => {
       if (body.face !== face) return undefined
       return type === 'face-closed' ? true : type === 'face-opened' ? false : undefined
-    })
-    return [
-      ...holes(face).flatMap((hole) => [
-        ...(field((type, body) =>
-          type === 'bolt-placed' && body.face === face && body.hole === hole ? body.kind : undefined,
-        ).value === undefined
-          ? ['hole-not-placed']
-          : []),
-        ...(level(face, hole) === Number.POSITIVE_INFINITY ? [] : ['hole-not-final']),
-        ...(resistance(face, hole) ? ['resistance-stands'] : []),
-      ]),
-      ...(closed.value === true ? [] : ['face-not-closed']),
-    ]
-  }
+    }).value === true
+  const isPlaced = (face: string, hole: string): boolean =>
+    field((type, body) => (type === 'bolt-placed' && body.face === face && body.hole === hole ? body.kind : undefined))
+      .value !== undefined
+  const atOneHole = (face: string, hole: string): string[] => [
+    ...(isPlaced(face, hole) ? [] : ['hole-not-placed']),
+    ...(level(face, hole) === Number.POSITIVE_INFINITY ? [] : ['hole-not-final']),
+    ...(resistance(face, hole) ? ['resistance-stands'] : []),
+  ]
 
   const PART = /^part-(came-out|went-in|replaced|written-off)$/
   const THING: Record<string, RegExp> = { part: PART, plug: /^plug-/, limit: /^limit-/, job: /^job-/ }
@@ -132,7 +127,8 @@ export function worldOf(known: readonly Event[]) {
     )
     return fate.value === undefined || fate.value === 'out'
   }
-  const part = (id: string): { face?: string; hole?: string } => ({
+  const part = (id: string): { face?: string; hole?: string; what?: string } => ({
+    what: field((type, body) => (type === 'part-came-out' && body.part === id ? body.what : undefined)).value,
     face: field((type, body) => (type === 'part-came-out' && body.part === id ? body.face : undefined)).value,
     hole: field((type, body) => (type === 'part-came-out' && body.part === id ? body.hole : undefined)).value,
   })
@@ -157,7 +153,8 @@ export function worldOf(known: readonly Event[]) {
     named((type, body) => (type === 'figure-taken' && body.face === face ? body.reading : undefined)).filter(
       (reading) => things('limit').includes(reading),
     )
-  const jobDone = (job: string) => happened('job-done')(job)('job')
+  /** Gripbook’s own jobs, of which streams change one, are not asked for. */
+  const jobDone = (job: string) => job === 'pan/place' || happened('job-done')(job)('job')
   const planned = (job: string, name: string): string[] =>
     field((type, body) => (type === 'job-planned' && body.job === job ? body[name] : undefined)).value ?? []
   const insideOf = (face: string) =>
@@ -167,34 +164,62 @@ export function worldOf(known: readonly Event[]) {
         face,
     )
   const hidden = (face: string): string[] => insideOf(face).flatMap((inner) => [inner, ...hidden(inner)])
-  const behind = (face: string): string[] => [
-    ...things('part')
-      .filter((id) => isOut(id) && part(id).face === face && part(id).hole === undefined)
-      .map(() => 'part-out'),
-    ...figuresAt(face).flatMap(figure),
-    ...hidden(face).flatMap((inner) => [
-      ...atFace(inner),
-      ...things('part')
-        .filter((id) => isOut(id) && part(id).face === inner)
-        .map(() => 'part-out'),
-      ...figuresAt(inner).flatMap(figure),
-    ]),
+  /** What is open, by a name of its own, so that two ways to it count once. */
+  const open = (face: string): [string, string][] => [
+    ...holes(face).flatMap((hole) =>
+      atOneHole(face, hole).map((code): [string, string] => [`${code} ${face} ${hole}`, code]),
+    ),
+    ...(isClosed(face) ? [] : [[`closed ${face}`, 'face-not-closed'] as [string, string]]),
   ]
+  const behind = (face: string): Map<string, string> => {
+    const found = new Map<string, string>()
+    const at = [face, ...hidden(face)]
+    for (const here of at) {
+      if (here !== face) for (const [what, code] of open(here)) found.set(what, code)
+      for (const id of things('part')) {
+        const { face: its, hole, what } = part(id)
+        const isHidden = here !== face || (hole === undefined && what !== 'bracket')
+        if (isOut(id) && its === here && isHidden) found.set(`part ${id}`, 'part-out')
+      }
+      for (const reading of figuresAt(here)) for (const code of figure(reading)) found.set(`figure ${reading}`, code)
+    }
+    return found
+  }
+  const buried = (job: string): Map<string, string> => {
+    const names = planned(job, 'buries')
+    const found = new Map<string, string>()
+    for (const name of names) {
+      if (things('job').includes(name) && !jobDone(name)) found.set(`job ${name}`, 'job-not-done')
+      if (things('part').includes(name) && isOut(name)) found.set(`part ${name}`, 'part-out')
+      if (faces().includes(name)) for (const [what, code] of [...open(name), ...behind(name)]) found.set(what, code)
+    }
+    return found
+  }
+  const needed = (job: string): [string, string][] =>
+    (planned(job, 'needs') as Body[]).flatMap((need): [string, string][] => {
+      if (need.what === 'signature')
+        return happened('step-signed')(need.name)('step') ? [] : [[`signed ${need.name}`, 'not-signed']]
+      return figure(need.name).map((code) => [`figure ${need.name}`, code])
+    })
   const under = (job: string): string[] => {
-    const buried = planned(job, 'buries')
-    if (buried.length === 0) return []
+    if (planned(job, 'buries').length === 0) return []
+    const before = planned(job, 'after').filter((other) => things('job').includes(other) && !jobDone(other))
     return [
-      ...[...new Set([...planned(job, 'after'), ...buried])]
-        .filter((other) => things('job').includes(other) && !jobDone(other))
-        .map(() => 'job-not-done'),
-      ...buried.filter((name) => things('part').includes(name) && isOut(name)).map(() => 'part-out'),
-      ...buried.filter((name) => faces().includes(name)).flatMap((face) => [...atFace(face), ...behind(face)]),
-      ...(planned(job, 'needs') as Body[]).flatMap((need): string[] => {
-        if (need.what === 'signature') return happened('step-signed')(need.name)('step') ? [] : ['not-signed']
-        return figure(need.name)
-      }),
+      ...new Map([
+        ...before.map((other) => [`job ${other}`, 'job-not-done'] as const),
+        ...buried(job),
+        ...needed(job),
+      ]).values(),
     ]
   }
+  const toClose = (face: string): string[] => [
+    ...new Map([
+      ...open(face).filter(([, code]) => code === 'hole-not-final' || code === 'resistance-stands'),
+      ...behind(face),
+      ...buried(`${face}/place`),
+      ...needed(`${face}/place`),
+    ]).values(),
+  ]
   const clocks = (face?: string) =>
     named((type, body) => (type === 'clock-started' ? body.clock : undefined)).filter((clock) => {
       const of = (name: string) =>
@@ -239,14 +264,14 @@ export function worldOf(known: readonly Event[]) {
         ? (marked(face, hole, 'torque') ??
           field((type, body) => (type === 'face-described' && body.face === face ? body.torque : undefined)).value)
         : undefined,
-    atFace,
+    atFace: (face: string) => open(face).map(([, code]) => code),
     things,
     isOut,
     part,
     figure,
     figuresAt,
     jobDone,
-    behind,
+    toClose,
     under,
     clocks,
     clashes,

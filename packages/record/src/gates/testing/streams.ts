@@ -63,6 +63,10 @@ function stated(random: Random): { start: Happening[]; plans: Plan[] } {
         ...(random() < 0.4 ? { needs: [{ name: 'valves', what: 'signature' }] } : {}),
       }),
     )
+  if (random() < 0.2)
+    start.push(
+      say('job-planned', { job: 'pan/place', needs: [{ name: 'valves', what: 'signature' }], buries: ['ball'] }),
+    )
   if (random() < 0.2) start.push(say('job-planned', { job: 'clean', name: 'clean the case' }))
   if (random() < 0.3)
     start.push(
@@ -83,7 +87,6 @@ function rightWay({ plans }: { plans: Plan[] }, start: readonly Happening[]): Ha
         ({ type, body }) => type === 'hole-marked' && body.face === face && body.hole === hole && body.locates === true,
       )
     return [
-      say('face-closed', { face }),
       ...visits.flatMap((visit) => {
         const first = visit.toSorted((a, b) => Number(locating(b.hole)) - Number(locating(a.hole)))
         return [
@@ -98,6 +101,7 @@ function rightWay({ plans }: { plans: Plan[] }, start: readonly Happening[]): Ha
           ).flat(),
         ]
       }),
+      say('face-closed', { face }),
     ]
   })
   return [
@@ -168,7 +172,8 @@ function between(random: Random, plans: readonly Plan[], made: readonly Event[])
     () => say('face-opened', { face, holes: [hole] }),
     () => say('face-closed', { face }),
     () => say('job-done', { job: pick(random, ['filter', 'clean']) }),
-    () => say('part-came-out', { part: pick(random, ['ball', 'spring']), what: 'spring', face }),
+    () =>
+      say('part-came-out', { part: pick(random, ['ball', 'spring']), what: pick(random, ['spring', 'bracket']), face }),
     () => say('part-written-off', { part: pick(random, ['ball', 'spring']), reason: 'lost' }),
     () => say('clock-started', { clock: 'c1', what: 'sealant open', minutes: 10, ...(random() < 0.5 ? { face } : {}) }),
     () => say('clock-stopped', { clock: 'c1' }),
