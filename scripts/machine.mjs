@@ -1,6 +1,6 @@
 /**
- * What the tests want of the machine beyond Node and npm: a PostgreSQL as a shop would have it, a browser, and
- * a finite-element program to compare with. Installed where that can be done (Debian, as
+ * What the tests want of the machine beyond Node and npm: a PostgreSQL as a shop would have it, a browser, a finite-element program to
+ * compare with, and two readers of PDF that know nothing of each other. Installed where that can be done (Debian, as
  * root); where not, what to install is said, and the tests that want it skip with words.
  */
 import { spawnSync } from 'node:child_process'
@@ -10,6 +10,8 @@ const WANTED = [
   { name: 'postgresql', isThere: hasPostgresql },
   { name: 'chromium', isThere: hasChromium },
   { name: 'calculix-ccx', isThere: () => existsSync('/usr/bin/ccx') },
+  { name: 'poppler-utils', isThere: () => existsSync('/usr/bin/pdftoppm') },
+  { name: 'mupdf-tools', isThere: () => existsSync('/usr/bin/mutool') },
 ]
 
 /** Says in one line what is there, was installed or is missing. @returns {string} */

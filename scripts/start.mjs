@@ -20,6 +20,7 @@ const SOURCES = [
   'packages/engine/src',
   'packages/record/src',
   'packages/print/src',
+  'packages/paper/src',
   'packages/device/src',
 ]
 

@@ -33,6 +33,8 @@ export async function makeDocument(
     lang: language,
     displayTitle: true,
     autoFirstPage: false,
+    // Else it opens a font of its own, which a browser has no file of.
+    font: '',
     bufferPages: true,
     info: {
       Title: forMetadata(title) as string,

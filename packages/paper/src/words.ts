@@ -12,12 +12,12 @@ export const words = {
   placeNotKnown: 'place not known',
 
   board: {
-    title: (face: string, sheet: string | undefined) =>
-      `${face}: bolt board${sheet === undefined ? '' : `, sheet ${sheet}`}`,
+    /** What follows the name of the face. */
+    title: (sheet: string | undefined) => `: bolt board${sheet === undefined ? '' : `, sheet ${sheet}`}`,
     scale: {
       true: 'True scale.',
       estimated:
-        'NOT TO SCALE for sure: the scale is estimated from the photograph. Measure between two holes before you trust it.',
+        'NOT TO SCALE: the scale is only estimated from the photograph. Measure between two holes before you trust it.',
       none: 'NOT TO SCALE: the places are those of the photograph, its scale is not known. The bolts are true to their size.',
       row: 'NOT TO SCALE: the places of the holes are not known, they stand in the order of the list.',
     },

@@ -21,13 +21,13 @@ export function writeList(
       { title: columns.hole, share: 3 },
       { title: columns.bolt, share: 5 },
       { title: columns.as, share: 6 },
-      { title: columns.why, share: 12 },
+      ...(answer ? [{ title: columns.why, share: 12 }] : []),
     ],
     rows: shown.map(({ hole, kind, as, said }) => [
       { text: hole.id, bold: true },
       kind ? boltName(kind.id, tray) : '',
       as === 'belongs' ? words.board.belongs : said,
-      answer?.holes[hole.id]?.why ?? '',
+      ...(answer ? [answer.holes[hole.id]?.why ?? ''] : []),
     ]),
   })
   const kinds = [...tray.values()]

@@ -62,7 +62,7 @@ export async function boltBoard(unit: Unit, faces: readonly BoardFace[], options
   }
   const names = faces.map(({ face }) => face.name ?? face.id)
   const { paper, fonts, made, asFound = false } = options
-  const title = words.board.title(names.join(', '), undefined)
+  const title = names.join(', ') + words.board.title(undefined)
   const footer = { left: unit.name ?? '', right: words.rules }
   const bytes = await makeDocument({ title, made, fonts, paper, margin: MARGIN, footer }, (sheet) => {
     for (const each of prepared) writeFace(sheet, unit, each, paper, asFound)
@@ -84,8 +84,7 @@ function writeFace(
   for (const tile of layout.used) {
     sheet.newPage(layout.landscape)
     const label = layout.used.length > 1 ? tile.name : undefined
-    const heading = words.board.title(name, label)
-    sheet.heading(1, sheet.pen.wrap(heading, sheet.right - sheet.left, { size: 18, bold: true }, 1)[0]!)
+    writeTitle(sheet, name, words.board.title(label))
     sheet.paragraph(underTitle(layout, places, answer !== undefined && !asFound), {
       size: 8,
       bold: places.scale !== 'true',
@@ -100,7 +99,14 @@ function writeFace(
     writeFoot(sheet, layout, tile, places.scale === 'true')
   }
   sheet.newPage(false)
-  writeList(sheet, name, shown, tray, answer)
+  writeList(sheet, name, shown, tray, asFound ? undefined : answer)
+}
+
+/** On one line: the window below it is at the same place on every sheet. A long name is cut; the list has it whole. */
+function writeTitle(sheet: Sheet, name: string, rest: string): void {
+  const type = { size: 18, bold: true }
+  const room = sheet.right - sheet.left - sheet.pen.widthOf(rest, type)
+  sheet.heading(1, sheet.pen.wrap(name, room, type, 1)[0]! + rest)
 }
 
 function underTitle({ boltScale }: BoardLayout, places: BoardPlaces, isComputed: boolean): string {

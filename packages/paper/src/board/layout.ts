@@ -8,7 +8,7 @@ import { words } from '../words.ts'
 import { placeLabels } from './labels.ts'
 import type { BoardPlaces } from './places.ts'
 import type { ShownHole } from './shown.ts'
-import { OVERLAP, type Tile, type Tiling, tilesOver } from './tiles.ts'
+import { overlapFor, type Tile, type Tiling, tilesOver } from './tiles.ts'
 
 /** mm: from the paper's edge to anything, above and below the window for title and bar. */
 export const MARGIN = 10
@@ -71,14 +71,15 @@ type Standing = Omit<LabelledHole, 'box' | 'numberWidth' | 'number' | 'name' | '
 
 /** Sheets that a face takes, whatever is written on it. */
 export function sheetsFor(face: Face, places: BoardPlaces, paper: PaperSize): { sheets: number; content: Box } {
-  const standing = face.holes.map((hole) => ({
+  const diameters = face.holes.map(({ thread }) => threadOf(thread).diameter)
+  const standing = face.holes.map((hole, i) => ({
     at: places.holes.get(hole.id) ?? ([0, 0] as const),
-    clear: clearOf(threadOf(hole.thread).diameter, undefined),
+    clear: clearOf(diameters[i]!, undefined),
   }))
   const content = contentOf(standing, places.outlines)
   const sheets = [false, true].map((landscape) => {
     const { width, height } = windowOf(paper, landscape)
-    const { columns, rows } = tilesOver(content, width, height)
+    const { columns, rows } = tilesOver(content, width, height, overlapFor(diameters))
     return columns * rows
   })
   return { sheets: Math.min(...sheets), content }
@@ -146,7 +147,7 @@ function laidOut(
   pen: Pick<Pen, 'widthOf' | 'wrap'>,
 ): Tried {
   const { width, height } = windowOf(paper, landscape)
-  const tiling = tilesOver(content, width, height)
+  const tiling = tilesOver(content, width, height, overlapFor(standing.map(({ diameter }) => diameter)))
   let best: Tried | undefined
   for (const boltScale of SCALES) {
     const written = standing.map((hole) => writtenOn(hole, places, boltScale, pen))
@@ -170,7 +171,7 @@ function laidOut(
  * can be.
  */
 function shifted(tiling: Tiling, holes: readonly LabelledHole[], outlines: readonly (readonly Place[])[]): Tiling {
-  const { area, tiles } = tiling
+  const { area, tiles, overlap } = tiling
   const all = contentOf(holes, [...outlines, ...holes.map(({ box }) => cornersOf(box))])
   const slack = { x: area.width - all.width, y: area.height - all.height }
   if (slack.x < 0 || slack.y < 0) return tiling
@@ -184,7 +185,7 @@ function shifted(tiling: Tiling, holes: readonly LabelledHole[], outlines: reado
   const along = (axis: 'x' | 'y', size: 'width' | 'height'): number => {
     const seams = [...new Set(tiles.map(({ box }) => box[axis]))].filter((start) => start > area[axis] + 1)
     const cut = (start: number) =>
-      boxes.filter((box) => seams.some((seam) => inside(start + seam - area[axis] + OVERLAP / 2, box[axis], box[size])))
+      boxes.filter((box) => seams.some((seam) => inside(start + seam - area[axis] + overlap / 2, box[axis], box[size])))
         .length
     // The middle first: of starts that cut as much, the first one stays.
     const starts = SHIFTS.map((share) => all[axis] - (0.5 + share) * slack[axis])

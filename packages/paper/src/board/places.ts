@@ -1,9 +1,23 @@
 /** Where the holes of a face stand on its board, and how far that is true. */
 import type { Face, Point } from '@gripbook/engine'
+import type { FaceWork } from '@gripbook/record'
 import type { Place } from '../sheet.ts'
 
 /** Marks on the photograph of a face, pixels from its upper left corner. */
 export type Marks = { places: Record<string, readonly [number, number]>; pixelsPerMillimetre?: number }
+
+/** The marks of a face of the record; absent where no hole was marked. */
+export function marksOf(work: FaceWork | undefined): Marks | undefined {
+  const marked = Object.entries(work?.holes ?? {}).flatMap(([id, { mark }]) =>
+    mark ? [[id, mark.value] as const] : [],
+  )
+  if (marked.length === 0) return undefined
+  const perMillimetre = work?.photograph?.value.pixelsPerMillimetre
+  return {
+    places: Object.fromEntries(marked),
+    ...(perMillimetre === undefined ? {} : { pixelsPerMillimetre: perMillimetre }),
+  }
+}
 
 /**
  * `true`: places in mm were stated. `estimated`: pixels with a scale that was taken from the photograph. `none`: pixels without a scale, or no

@@ -3,7 +3,7 @@ import { drawSideView } from '../bolt/sideView.ts'
 import type { Box, Look, Pen, Place, Sheet } from '../sheet.ts'
 import { words } from '../words.ts'
 import { ABOVE, BELOW, type BoardLayout, type LabelledHole, partsOf, TYPE } from './layout.ts'
-import { OVERLAP, type Tile } from './tiles.ts'
+import type { Tile } from './tiles.ts'
 
 const INK: Look = { stroke: '#000000', width: 0.3 }
 const THIN: Look = { stroke: '#000000', width: 0.15 }
@@ -28,10 +28,19 @@ export function drawTile(pen: Pen, layout: BoardLayout, tile: Tile, box: Box): v
   const at = onPaper(tile, box)
   pen.clipped(box.x, box.y, box.width, box.height, () => {
     for (const outline of layout.outlines) pen.area(outline.map(at), { stroke: '#6a6a6a', width: 0.35 })
-    for (const hole of layout.holes) drawLeader(pen, hole, at)
-    for (const hole of layout.holes) drawHole(pen, hole, at)
-    for (const hole of layout.holes) drawLabel(pen, hole, layout.boltScale, at)
+    const shown = layout.holes.filter((hole) => isOn(tile.box, ringOf(hole)) || isOn(tile.box, hole.box))
+    for (const hole of shown) drawLeader(pen, hole, at)
+    for (const hole of shown) drawHole(pen, hole, at)
+    for (const hole of shown) if (isOn(tile.box, hole.box)) drawLabel(pen, hole, layout.boltScale, at)
   })
+}
+
+function ringOf({ at: [x, y], clear }: LabelledHole): Box {
+  return { x: x - clear, y: y - clear, width: 2 * clear, height: 2 * clear }
+}
+
+function isOn(tile: Box, { x, y, width, height }: Box): boolean {
+  return x < tile.x + tile.width && x + width > tile.x && y < tile.y + tile.height && y + height > tile.y
 }
 
 /** Holes whose ring lies wholly on the sheet. */
@@ -90,7 +99,7 @@ function drawLabel(pen: Pen, hole: LabelledHole, boltScale: number, at: (place: 
 }
 
 /** Crosses in the middle of each overlap, at the same places of the board on both sheets, and the line to cut along. */
-export function drawJoints(pen: Pen, { used, holes }: BoardLayout, tile: Tile, box: Box): void {
+export function drawJoints(pen: Pen, { used, holes, tiling: { overlap } }: BoardLayout, tile: Tile, box: Box): void {
   const at = onPaper(tile, box)
   const neighbour = (column: number, row: number) =>
     used.find((one) => one.column === tile.column + column && one.row === tile.row + row)
@@ -104,8 +113,8 @@ export function drawJoints(pen: Pen, { used, holes }: BoardLayout, tile: Tile, b
     if (!other) continue
     const { x, y, width, height } = tile.box
     const middle = upright
-      ? x + (far ? width - OVERLAP / 2 : OVERLAP / 2)
-      : y + (far ? height - OVERLAP / 2 : OVERLAP / 2)
+      ? x + (far ? width - overlap / 2 : overlap / 2)
+      : y + (far ? height - overlap / 2 : overlap / 2)
     const along = (share: number): Place => at(upright ? [middle, y + share * height] : [x + share * width, middle])
     pen.line([along(0), along(1)], { ...THIN, dash: [2, 2] })
     const isFree = (share: number) =>

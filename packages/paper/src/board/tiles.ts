@@ -1,8 +1,13 @@
 /** How a board that is larger than a sheet is cut into sheets that overlap. */
 import type { Box } from '../sheet.ts'
 
-/** Both sheets show so many mm at a seam: a bolt's head that stands in it is whole on at least one. */
-export const OVERLAP = 16
+/** Both sheets show at least so many mm at a seam, and at most. */
+const OVERLAP = { least: 16, most: 60 }
+
+/** mm that both sheets show at a seam: the ring of any thread of the face is whole on at least one of them. */
+export function overlapFor(diameters: readonly number[]): number {
+  return Math.min(OVERLAP.most, Math.max(OVERLAP.least, ...diameters.map((diameter) => diameter + 4)))
+}
 
 export type Tile = {
   column: number
@@ -16,16 +21,18 @@ export type Tile = {
 export type Tiling = {
   columns: number
   rows: number
-  tiles: Tile[] /** All of it together, mm of the board. */
+  tiles: Tile[] /** mm that both sheets show at a seam. */
+  overlap: number
+  /** All of it together, mm of the board. */
   area: Box
 }
 
 /** Sheets with a window of `width` × `height` mm each that cover the content, which lies in the middle of them. */
-export function tilesOver(content: Box, width: number, height: number): Tiling {
+export function tilesOver(content: Box, width: number, height: number, overlap: number): Tiling {
   const count = (length: number, window: number) =>
-    Math.max(1, Math.ceil((length - OVERLAP - 1e-6) / (window - OVERLAP)))
+    Math.max(1, Math.ceil((length - overlap - 1e-6) / (window - overlap)))
   const [columns, rows] = [count(content.width, width), count(content.height, height)]
-  const whole = (n: number, window: number) => n * (window - OVERLAP) + OVERLAP
+  const whole = (n: number, window: number) => n * (window - overlap) + overlap
   const area = {
     x: content.x + (content.width - whole(columns, width)) / 2,
     y: content.y + (content.height - whole(rows, height)) / 2,
@@ -34,10 +41,10 @@ export function tilesOver(content: Box, width: number, height: number): Tiling {
   }
   const tiles = Array.from({ length: rows * columns }, (_, i): Tile => {
     const [column, row] = [i % columns, Math.floor(i / columns)]
-    const [x, y] = [area.x + column * (width - OVERLAP), area.y + row * (height - OVERLAP)]
+    const [x, y] = [area.x + column * (width - overlap), area.y + row * (height - overlap)]
     return { column, row, name: `${letters(column)}${row + 1}`, box: { x, y, width, height } }
   })
-  return { columns, rows, tiles, area }
+  return { columns, rows, tiles, overlap, area }
 }
 
 function letters(column: number): string {

@@ -21,7 +21,7 @@ export type LearnerOptions = { paper: PaperSize; fonts: Fonts; made: Date; marks
 
 const MARGIN = 15
 /** mm: the face; the words between it and the questions; a bolt of the tray. */
-const HIGH = { least: 45, most: 90, words: 27, bolt: 20 }
+const HIGH = { least: 45, most: 90, words: 33, bolt: 20 }
 const IN_A_ROW = 4
 const TO_WRITE = { line: 6.5, lines: 2 }
 const READINGS = { size: 8.5 } as const

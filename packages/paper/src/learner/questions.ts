@@ -8,6 +8,9 @@ export type Question = { hole: Hole; text: string; answer: string[] }
 /** More than so many make no sheet that a learner finishes. */
 export const MOST_QUESTIONS = 4
 
+/** So many of them at most are of holes where something is wrong or open: the first thing to learn is why a bolt is right. */
+const MOST_OF_DOUBT = 3
+
 /**
  * The holes that teach most, in the order of the face: first those whose bolt must change, then the contradicted and the open ones, then one for each kind that
  * belongs somewhere, then whatever is left.
@@ -25,8 +28,10 @@ export function questionsOf(face: Face, tray: ReadonlyMap<string, Kind>, answer:
     return 3
   }
   const ranked = face.holes.map((hole, i) => ({ hole, i, rank: rank(hole) }))
-  return ranked
-    .sort((a, b) => a.rank - b.rank || a.i - b.i)
+  const inRank = ranked.sort((a, b) => a.rank - b.rank || a.i - b.i)
+  const doubtful = inRank.filter((each) => each.rank < 3)
+  const sure = inRank.filter((each) => each.rank >= 3)
+  return [...doubtful.slice(0, MOST_OF_DOUBT), ...sure, ...doubtful.slice(MOST_OF_DOUBT)]
     .slice(0, MOST_QUESTIONS)
     .sort((a, b) => a.i - b.i)
     .map(({ hole }) => ({ hole, text: textOf(hole, tray, answer), answer: answerTo(hole, tray, answer) }))
