@@ -19,7 +19,7 @@ import { RecordPaper } from './RecordPaper.tsx'
 import { Released } from './Released.tsx'
 import { releaseOf } from './release.ts'
 import { Signatures } from './Signatures.tsx'
-import { isOnlyPerson, mayRelease, type Person } from './signing.ts'
+import { isOnlyPerson, mayRelease, type Person, roleOf, UNKNOWN } from './signing.ts'
 import { usePeople } from './usePeople.ts'
 import './FinishPage.css'
 
@@ -33,7 +33,8 @@ export function FinishPage({ unit }: { unit: string }) {
 function OpenFinish({ folded }: { folded: FoldedUnit }) {
   const { book } = useApp()
   const people = usePeople()
-  const person: Person = { who: book.who, device: book.device.id, role: book.status?.person?.role ?? null, people }
+  const role = roleOf(book.name === 'practice', book.status, people)
+  const person: Person = { who: book.who, device: book.device.id, role, people }
   const alone = isOnlyPerson(folded, person)
   const open = useMemo(() => openBefore(folded, { onlyPerson: alone }), [folded, alone])
   const groups = useMemo(() => groupsOf(open), [open])
@@ -110,7 +111,8 @@ function ReleaseButton({ folded, open, person, alone }: ReleaseProps) {
   const [busy, setBusy] = useState(false)
 
   async function release() {
-    if (!mayRelease(person)) return say({ words: words.mayNotRelease, tone: 'fault' })
+    if (!mayRelease(person))
+      return say({ words: person.role === UNKNOWN ? words.whoUnknown : words.mayNotRelease, tone: 'fault' })
     if (open > 0) return say({ words: words.notYet(open), tone: 'fault' })
     setBusy(true)
     try {

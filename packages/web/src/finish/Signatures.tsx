@@ -6,7 +6,7 @@ import { useNames } from '../unit/useNames.ts'
 import { place } from '../units/here.ts'
 import { sayWhen } from '../units/when.ts'
 import { words } from '../words/finish.ts'
-import { hasWorked, mayCheck, type Person, signaturesOf, WHOLE_UNIT } from './signing.ts'
+import { hasWorked, mayCheck, type Person, signaturesOf, UNKNOWN, WHOLE_UNIT } from './signing.ts'
 
 type Props = {
   folded: FoldedUnit
@@ -53,6 +53,7 @@ export function Signatures({ folded, person, alone, open, isReleased }: Props) {
         lacks && (
           <>
             <p>{may === 'role' ? words.noChecker : may === 'worked-here' ? words.workedHere : words.checkerWhat}</p>
+            {person.role === UNKNOWN && <p>{words.whoUnknown}</p>}
             {person.role !== null && person.people === null && <p class="quiet">{words.peopleUnknown}</p>}
           </>
         )

@@ -14,7 +14,16 @@ import {
 import { expect, test } from 'vitest'
 import { told, UNIT } from '../bench/testing/told.ts'
 import { releaseOf } from './release.ts'
-import { isOnlyPerson, mayCheck, mayRelease, type Person, signaturesOf, WHOLE_UNIT } from './signing.ts'
+import {
+  isOnlyPerson,
+  mayCheck,
+  mayRelease,
+  type Person,
+  roleOf,
+  signaturesOf,
+  UNKNOWN,
+  WHOLE_UNIT,
+} from './signing.ts'
 
 const THERE = '0193a000-0000-4000-8000-0000000000d2'
 const ben: Person = { who: 'ben', device: THERE, role: 'checker', people: 2 }
@@ -77,4 +86,17 @@ test('a signature that did not know of the last work is none', () => {
   const events = signed('ben', told(built).events)
   const later = told([partWentIn({ part: 'seal-1' })], { before: events }).events
   expect(releaseOf(of(later), false)).toMatchObject({ ok: false, stops: [{ why: { code: 'signed-before' } }] })
+})
+
+test('a device that belongs to a shop and has not heard from it knows of nobody’s role', () => {
+  const away = { signedIn: 'unknown', person: null } as const
+  expect(roleOf(false, away, 2)).toBe(UNKNOWN)
+  expect(roleOf(false, null, 2)).toBe(UNKNOWN)
+  expect(roleOf(false, away, null)).toBeNull()
+  expect(roleOf(false, { signedIn: 'no', person: null }, 2)).toBeNull()
+  expect(roleOf(true, null, 2)).toBeNull()
+  expect(roleOf(false, { signedIn: 'yes', person: { role: 'owner' } }, 2)).toBe('owner')
+  const folded = of(told(built).events)
+  const nobody: Person = { ...ada, role: UNKNOWN, people: 1 }
+  expect([isOnlyPerson(folded, nobody), mayCheck(folded, nobody), mayRelease(nobody)]).toEqual([false, 'role', false])
 })

@@ -31,9 +31,21 @@ export type Person = {
   people: number | null
 }
 
+/** Of a device that belongs to a shop and has not heard from it yet: who works here is not known. */
+export const UNKNOWN = 'unknown'
+
+type Standing = { signedIn: 'unknown' | 'yes' | 'no'; person: { role: string } | null }
+
+/** What the shop lets whoever works here do; null without a shop: practice, or a device that is not paired. `people`: as the shop said last. */
+export function roleOf(isPractice: boolean, status: Standing | null, people: number | null): string | null {
+  if (isPractice) return null
+  if (status?.person != null) return status.person.role
+  return status?.signedIn === 'no' || people === null ? null : UNKNOWN
+}
+
 /** Whether whoever works here is the only one: by the shop's list, and without a shop by the entries on this device. */
 export function isOnlyPerson(folded: FoldedUnit, { role, people }: Person): boolean {
-  if (role !== null) return people === 1
+  if (role !== null) return role !== UNKNOWN && people === 1
   return new Set(standingOf(folded).map(({ who }) => who)).size <= 1
 }
 

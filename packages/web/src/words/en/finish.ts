@@ -147,6 +147,7 @@ export const finish = {
   workedHere: 'You have worked on this unit, so a second person checks it: on a device paired as theirs.',
   noChecker: 'The checker or the owner signs, on a device paired as theirs.',
   alone: 'The shop is one person: no second one checks. The release and the build record will say so.',
+  whoUnknown: 'Who works here is known when there is signal: sign and release then.',
   peopleUnknown: 'Who belongs to the shop is asked when there is signal.',
   checkerWhat: 'A second person looks the unit over and signs, after the last work.',
 
