@@ -42,7 +42,7 @@ test('refused while anything is open; parts, a waiver, a second person’s signa
   // refused while anything is open, and a builder releases nothing
   await page.getByRole('button', { name: 'Release · 5 open' }).click()
   await page.getByText('The checker or the owner releases.').waitFor()
-  await page.getByText('a second person checks it').waitFor()
+  await page.getByText('The checker or the owner signs').waitFor()
 
   // what came out: in, written off with a reason
   await page.getByRole('button', { name: 'Clip is in' }).click()
