@@ -1,7 +1,7 @@
 /** One step fills the screen: where, which bolt, what the hands should feel, and one large action within the thumb's reach. */
 import type { Face } from '@gripbook/engine'
 import { boltBackedOut, type FoldedUnit, sayEntry, undone, workPaused } from '@gripbook/record'
-import { useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import type { BookName } from '../app/route.ts'
 import { Icon } from '../look/icons.tsx'
@@ -87,6 +87,13 @@ export function AtBench({ folded, face, book, tight }: Props) {
 
   const close = () => setOver(null)
   const shownHole = stands ? felt : step.hole
+  const middle = useRef<HTMLDivElement>(null)
+  const body = useRef<HTMLDivElement>(null)
+  useEffect(() => {
+    // Whatever was scrolled to: a new step begins with its hole and its bolt.
+    middle.current!.scrollTop = 0
+    body.current!.scrollTop = 0
+  }, [step.key, stands])
   const done = new Set(bench.mates.flatMap(({ hole, done }) => (done === null || hole === null ? [] : [hole])))
   return (
     <div class={classOf(step.round.what, stands, tight)}>
@@ -103,11 +110,11 @@ export function AtBench({ folded, face, book, tight }: Props) {
         </button>
       </div>
       <Clocks folded={folded} />
-      <div class="bench__middle">
+      <div class="bench__middle" ref={middle}>
         <div class="bench__scene">
-          <HolePicture key={shownHole} face={face} work={work} hole={shownHole} done={done} />
+          <HolePicture face={face} work={work} hole={shownHole} done={done} />
         </div>
-        <div class="bench__body" key={stands ? `stop ${felt}` : step.key}>
+        <div class="bench__body" ref={body}>
           {other !== null && (
             <p class="bench__note">
               <Icon name="change" size={20} />

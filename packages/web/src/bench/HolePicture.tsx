@@ -21,7 +21,9 @@ type Props = {
 export function HolePicture({ face, work, hole, done }: Props) {
   const picture = pictureOf(work)
   const photograph = usePhotograph(picture.photograph)
-  const [whole, setWhole] = useState(false)
+  // Each hole begins near.
+  const [wholeOf, setWholeOf] = useState<string | null>(null)
+  const whole = wholeOf === hole
   const [aspect, setAspect] = useState(1)
   const frame = useRef<HTMLDivElement>(null)
   useLayoutEffect(() => {
@@ -65,7 +67,7 @@ export function HolePicture({ face, work, hole, done }: Props) {
           type="button"
           class="hole-picture__zoom"
           aria-label={whole ? words.whole : words.zoomed}
-          onClick={() => setWhole(!whole)}
+          onClick={() => setWholeOf(whole ? null : hole)}
         >
           <span class="hole-picture__sign" aria-hidden="true">
             {whole ? words.whole : words.zoomed}

@@ -12,7 +12,7 @@ type Drawings = Pick<typeof import('../parts/drawings.ts'), 'lyingBolt' | 'threa
 type Props = { kind: Kind; hole: Hole; name: string }
 
 /** Height that a bolt may take, px: what is thicker is drawn smaller. */
-const HEIGHT = 130
+const HEIGHT = 200
 
 /** The bolt to scale, lying: true to size where the screen's millimetre is known, so that the one in the hand can be laid on it. */
 export function LyingBolt({ kind, hole, name }: Props) {
