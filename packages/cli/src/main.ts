@@ -8,6 +8,7 @@ import { placeCommand } from './commands/place.ts'
 import { recordCommand } from './commands/record.ts'
 import { restoreCommand } from './commands/restore.ts'
 import { serveCommand } from './commands/serve.ts'
+import { stepsCommand } from './commands/steps.ts'
 import { tightenCommand } from './commands/tighten.ts'
 import { VERSION } from './version.ts'
 import { STATUS, type World } from './world.ts'
@@ -16,6 +17,7 @@ const COMMANDS: Record<string, Command> = {
   place: placeCommand,
   joint: jointCommand,
   tighten: tightenCommand,
+  steps: stepsCommand,
   board: boardCommand,
   record: recordCommand,
   serve: serveCommand,

@@ -1,11 +1,13 @@
-import { type Bits, hasBit, setBit } from './bits.ts'
+import { type Bits, hasBit, meet, setBit, within } from './bits.ts'
 import { lowerBound } from './bounds.ts'
 import { Heap } from './heap.ts'
-import { type Inside, insideOf, isFree, NONE, nextJobs, runs, type WorkProblem } from './problem.ts'
+import { type Inside, insideOf, isFree, NONE, runs, type WorkProblem } from './problem.ts'
 
 /** Where the hands are: what is done, what they hold, how the unit lies, and at what cost. Times only where a window may be missed. */
 type State = {
   done: Bits
+  /** Not done, and all before it done. */
+  next: number[]
   left: number
   tool: number
   side: number
@@ -21,7 +23,7 @@ type State = {
 export type FoundOrder = { order: number[]; cost: number; atLeast: number; proven: boolean }
 
 /** How far the search goes before it gives the best it has: states kept side by side in the first look, and states opened in the second. */
-const PATIENCE = { beam: 60, states: 12_000 }
+const PATIENCE = { beam: 60, states: 5_000 }
 
 /**
  * An order with the fewest changes of tools and turns together that keeps what comes before what, the strict windows and, where it depends on the order, the
@@ -32,7 +34,7 @@ const PATIENCE = { beam: 60, states: 12_000 }
 export function fewestChanges(problem: WorkProblem, patience = PATIENCE): FoundOrder | undefined {
   const moves = movesOf(problem)
   const first = moves.start()
-  let best = lookAhead(first, moves.from, patience.beam)
+  let best = lookAhead(first, moves.from, patience.beam, new Seen(problem))
   const queue = new Heap<State>((a, b) => a.atLeast - b.atLeast || a.left - b.left || a.cost - b.cost)
   const seen = new Seen(problem)
   queue.push(first)
@@ -57,24 +59,17 @@ export function fewestChanges(problem: WorkProblem, patience = PATIENCE): FoundO
 }
 
 /** The best complete order that a narrow look ahead comes to. */
-function lookAhead(first: State, from: (state: State) => State[], width: number): State | undefined {
+function lookAhead(first: State, from: (state: State) => State[], width: number, seen: Seen): State | undefined {
   let best: State | undefined
   let front = [first]
   while (front.length > 0) {
-    const next = new Map<string, State>()
+    const next: State[] = []
     for (const state of front) {
-      if (state.left === 0) {
-        if (best === undefined || state.cost < best.cost) best = state
-        continue
-      }
-      for (const child of from(state)) {
-        const key = keyOf(child)
-        const other = next.get(key)
-        if (other === undefined || child.cost < other.cost) next.set(key, child)
-      }
+      if (state.left > 0) next.push(...from(state).filter((child) => seen.enter(child)))
+      else if (best === undefined || state.cost < best.cost) best = state
     }
-    front = [...next.values()]
-      .filter(({ atLeast }) => best === undefined || atLeast < best.cost)
+    front = next
+      .filter((state) => seen.isBest(state) && (best === undefined || state.atLeast < best.cost))
       .sort((a, b) => a.atLeast - b.atLeast || a.left - b.left)
       .slice(0, width)
   }
@@ -125,7 +120,7 @@ class Seen {
 const isTimed = ({ rules }: WorkProblem): boolean => rules.some(({ tight }) => tight)
 
 function movesOf(problem: WorkProblem): { start: () => State; from: (state: State) => State[] } {
-  const { rules, stages, sides, minutes, faces, start } = problem
+  const { rules, stages, sides, minutes, faces, start, before } = problem
   const timed = isTimed(problem)
   const bound = lowerBound(problem)
   const inside: Inside[] = stages.map(insideOf)
@@ -134,12 +129,25 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
   )
   const soaks = stages.map((_, job) => rules.some(({ opens, least }) => opens === job && least > 0))
   const tightRuns = (done: Bits) => timed && rules.some((rule) => rule.tight && runs(rule, done))
+  const strict = rules.filter((rule) => rule.strict)
+  const followers = before.map((_, job) =>
+    before
+      .flatMap((bits, later) => (hasBit(bits, job) ? [later] : []))
+      .filter((later) => isDirect(problem, job, later)),
+  )
+  /** Jobs that may be done next: all before them done, and inside every strict window that runs. */
+  const open = ({ next, done }: State): number[] => {
+    const running = strict.filter((rule) => runs(rule, done))
+    return running.length === 0 ? next : next.filter((job) => running.every(({ allowed }) => hasBit(allowed, job)))
+  }
 
   /** Does a job in a state that is still being made; false when a window is missed by it. */
   const perform = (state: State, job: number): boolean => {
     state.did.push(job)
     setBit(state.done, job)
     state.left -= 1
+    state.next = state.next.filter((other) => other !== job)
+    for (const later of followers[job]!) if (within(before[later]!, state.done)) state.next.push(later)
     if (!timed) return true
     let begin = state.time
     rules.forEach(({ until, least }, w) => {
@@ -157,11 +165,14 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
   const absorb = (state: State): boolean => {
     let face = state.did.length > 0 ? faces[state.did.at(-1)!]! : NONE
     while (!tightRuns(state.done)) {
-      const free = nextJobs(problem, state.done).filter(
-        (job) => !opensBlock[job] && isFree(problem, job, state.tool, state.side),
-      )
-      const job = free.find((one) => soaks[one]) ?? free.find((one) => faces[one] === face) ?? free[0]
-      if (job === undefined) break
+      let job = NONE
+      let liked = 0
+      for (const one of open(state)) {
+        if (opensBlock[one] || !isFree(problem, one, state.tool, state.side)) continue
+        const likes = soaks[one] ? 3 : faces[one] === face ? 2 : 1
+        if (likes > liked || (likes === liked && one < job)) [job, liked] = [one, likes]
+      }
+      if (job === NONE) break
       face = faces[job]!
       if (!perform(state, job)) return false
     }
@@ -193,7 +204,7 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
       if (made !== undefined) children.push(made)
     }
     const changed = new Set<string>()
-    for (const job of nextJobs(problem, state.done)) {
+    for (const job of open(state)) {
       const { first, changes } = inside[job]!
       const side = sides[job] === NONE ? state.side : sides[job]!
       for (const tool of first.length > 0 ? first : [state.tool]) {
@@ -213,6 +224,7 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
     start: () => {
       const state: State = {
         done: start.done.slice(),
+        next: before.flatMap((bits, job) => (!hasBit(start.done, job) && within(bits, start.done) ? [job] : [])),
         left: stages.reduce((sum, _, job) => sum + (hasBit(start.done, job) ? 0 : 1), 0),
         tool: start.tool,
         side: start.side,
@@ -227,4 +239,9 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
       return state
     },
   }
+}
+
+/** No other job lies between the two. */
+function isDirect({ before, after }: WorkProblem, job: number, later: number): boolean {
+  return !meet(after[job]!, before[later]!)
 }
