@@ -13,7 +13,8 @@ export const words = {
 
   board: {
     /** What follows the name of the face. */
-    title: (sheet: string | undefined) => `: bolt board${sheet === undefined ? '' : `, sheet ${sheet}`}`,
+    title: (sheet: string | undefined, isComputed: boolean) =>
+      `: ${isComputed ? 'bolt board' : 'bolts as found'}${sheet === undefined ? '' : `, sheet ${sheet}`}`,
     scale: {
       true: 'True scale.',
       estimated:
@@ -21,13 +22,9 @@ export const words = {
       none: 'NOT TO SCALE: the places are those of the photograph, its scale is not known. The bolts are true to their size.',
       row: 'NOT TO SCALE: the places of the holes are not known, they stand in the order of the list.',
     },
-    shows: {
-      belongs:
-        'Each hole with the bolt that belongs in it; dashed is a bolt as found, where it is open which one belongs.',
-      'as found': 'Each hole with the bolt that came out of it (dashed: as found).',
-    },
+    shows: 'Each hole with the bolt that belongs in it; dashed is a bolt as found, where it is open which one belongs.',
     boltScale: (name: string) => `Bolts beside the holes ${name}.`,
-    noBolts: 'The bolts are drawn on the last page.',
+    noBolts: 'The bolts are drawn after the list of holes.',
     bar: 'Print at actual size (100 %), not fitted to the page: this bar must measure 100 mm.',
     barNotToScale:
       'Print at actual size (100 %): if this bar measures 100 mm, rings and bolts are true. The places of the holes are not.',

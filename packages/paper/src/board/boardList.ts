@@ -26,7 +26,7 @@ export function writeList(
     rows: shown.map(({ hole, kind, as, said }) => [
       { text: hole.id, bold: true },
       kind ? boltName(kind.id, tray) : '',
-      as === 'belongs' ? words.board.belongs : said,
+      as === 'belongs' ? words.board.belongs : said === '' ? words.asFound : said,
       ...(answer ? [answer.holes[hole.id]?.why ?? ''] : []),
     ]),
   })

@@ -107,7 +107,7 @@ describe('as readers see it', () => {
           face,
           rings
             .slice(first - 1, first + 8)
-            .filter((_, i) => textOf(bytes, first + i).includes(`${face.name}: bolt board`)),
+            .filter((_, i) => textOf(bytes, first + i).includes(`${face.name}: bolts as found`)),
         )
       }
     },
@@ -164,7 +164,7 @@ describe('as readers see it', () => {
     expect(text).toContain('as found; open: M6×35 or M6×40')
     expect(text).toContain('c35 full thread runs 4.9 mm')
     const found = textOf(await made([{ face, answer }], 'A4', { asFound: true }))
-    expect(found).toContain('that came out of it')
+    expect(found).toContain('bolts as found')
     expect(found).not.toContain('belongs in it')
   })
 
@@ -225,7 +225,7 @@ describe('as readers see it', () => {
     const bytes = await demoBoard('A4')
     expect(infoOf(bytes).Tagged).toBe('yes')
     expect(textOf(bytes, 1)).toContain('Print at actual size (100 %)')
-    expect(otherTextOf(bytes)).toContain('Control block on the case: bolt board')
+    expect(otherTextOf(bytes)).toContain('Control block on the case: bolts as found')
     const structure = structureOf(bytes)
     expect(structure).toMatch(/Figure[\s\S]*"1"/)
     expect(structure.match(/^ {2}Table/gm)).toHaveLength(DEMO.faces.length)
@@ -262,7 +262,7 @@ function sheetsOf(bytes: Uint8Array): number[] {
 
 function firstPage(bytes: Uint8Array, pages: number, name: string): number {
   return Array.from({ length: pages }, (_, i) => i + 1).find((page) =>
-    textOf(bytes, page).includes(`${name}: bolt board`),
+    textOf(bytes, page).includes(`${name}: bolts as found`),
   )!
 }
 
@@ -271,35 +271,46 @@ function isThread(thread: string): (circle: Circle) => boolean {
   return (circle) => Math.abs(circle.radius - radius) < 0.01
 }
 
+type Shift = readonly [number, number]
+
 /**
- * Finds for each sheet the one shift that lays all its rings on holes of the face, and expects every hole to be hit by at least one ring. Knows
- * nothing of how the board was laid out. @returns the shift of each sheet that has a ring
+ * Finds for each sheet a shift that lays all its rings on holes of the face, such that together they hit every hole. Knows nothing of how the board was laid
+ * out; where a pattern repeats, all shifts that fit are tried. @returns the shift of each sheet that has a ring
  */
-function expectInPlace(face: Face, sheets: Circle[][]): (readonly [number, number] | undefined)[] {
+function expectInPlace(face: Face, sheets: Circle[][]): (Shift | undefined)[] {
   const holes = face.holes.map(({ id, at, thread }) => ({ id, x: at![0], y: -at![1], thread: String(thread) }))
-  const hit = new Set<string>()
-  const shifts = sheets.map((circles) => {
+  const options = sheets.map((circles): { shift: Shift | undefined; ids: string[] }[] => {
     const rings = circles.filter((circle) => holes.some(({ thread }) => isThread(thread)(circle)))
-    if (rings.length === 0) return undefined
-    const candidates = holes
+    if (rings.length === 0) return [{ shift: undefined, ids: [] }]
+    const laid = holes
       .filter(({ thread }) => isThread(thread)(rings[0]!))
-      .map((hole) => [rings[0]!.x - hole.x, rings[0]!.y - hole.y] as const)
-    const laid = candidates
-      .map((shift) => ({
-        shift,
-        met: rings.map((ring) =>
-          holes.find(({ x, y }) => Math.hypot(ring.x - shift[0] - x, ring.y - shift[1] - y) < 0.2),
-        ),
-      }))
-      .sort((a, b) => b.met.filter(Boolean).length - a.met.filter(Boolean).length)[0]!
-    for (const [i, hole] of laid.met.entries()) {
-      expect(hole, `a ring at ${rings[i]!.x}, ${rings[i]!.y} lies on no hole`).toBeDefined()
-      hit.add(hole!.id)
-    }
-    return laid.shift
+      .map((hole) => {
+        const shift: Shift = [rings[0]!.x - hole.x, rings[0]!.y - hole.y]
+        const ids = rings.flatMap(
+          (ring) =>
+            holes.find(
+              ({ x, y, thread }) =>
+                isThread(thread)(ring) && Math.hypot(ring.x - shift[0] - x, ring.y - shift[1] - y) < 0.2,
+            )?.id ?? [],
+        )
+        return { shift, ids }
+      })
+    const whole = laid.filter(({ ids }) => ids.length === rings.length)
+    expect(whole, `the rings ${JSON.stringify(rings)} lie on no holes`).not.toEqual([])
+    return whole
   })
-  expect([...hit].sort()).toEqual(holes.map(({ id }) => id).sort())
-  return shifts
+  const all = holes.length
+  const search = (i: number, hit: Set<string>, shifts: (Shift | undefined)[]): (Shift | undefined)[] | undefined => {
+    if (i === options.length) return hit.size === all ? shifts : undefined
+    for (const { shift, ids } of options[i]!) {
+      const found = search(i + 1, new Set([...hit, ...ids]), [...shifts, shift])
+      if (found) return found
+    }
+    return undefined
+  }
+  const shifts = search(0, new Set(), [])
+  expect(shifts, `not every hole of ${face.id} is whole on a sheet`).toBeDefined()
+  return shifts!
 }
 
 /** The longest run of black in any row, pixels. */

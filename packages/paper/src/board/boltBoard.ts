@@ -62,7 +62,7 @@ export async function boltBoard(unit: Unit, faces: readonly BoardFace[], options
   }
   const names = faces.map(({ face }) => face.name ?? face.id)
   const { paper, fonts, made, asFound = false } = options
-  const title = names.join(', ') + words.board.title(undefined)
+  const title = names.join(', ') + words.board.title(undefined, true)
   const footer = { left: unit.name ?? '', right: words.rules }
   const bytes = await makeDocument({ title, made, fonts, paper, margin: MARGIN, footer }, (sheet) => {
     for (const each of prepared) writeFace(sheet, unit, each, paper, asFound)
@@ -78,14 +78,15 @@ function writeFace(
   asFound: boolean,
 ): void {
   const tray = trayOf(unit, face)
+  const isComputed = answer !== undefined && !asFound
   const shown = shownHoles(face, tray, answer, asFound)
   const layout = layOut(shown, places, paper, sheet.pen)
   const name = face.name ?? face.id
   for (const tile of layout.used) {
     sheet.newPage(layout.landscape)
     const label = layout.used.length > 1 ? tile.name : undefined
-    writeTitle(sheet, name, words.board.title(label))
-    sheet.paragraph(underTitle(layout, places, answer !== undefined && !asFound), {
+    writeTitle(sheet, name, words.board.title(label, isComputed))
+    sheet.paragraph(underTitle(layout, places, isComputed), {
       size: 8,
       bold: places.scale !== 'true',
     })
@@ -99,7 +100,7 @@ function writeFace(
     writeFoot(sheet, layout, tile, places.scale === 'true')
   }
   sheet.newPage(false)
-  writeList(sheet, name, shown, tray, asFound ? undefined : answer)
+  writeList(sheet, name, shown, tray, isComputed ? answer : undefined)
 }
 
 /** On one line: the window below it is at the same place on every sheet. A long name is cut; the list has it whole. */
@@ -109,9 +110,9 @@ function writeTitle(sheet: Sheet, name: string, rest: string): void {
   sheet.heading(1, sheet.pen.wrap(name, room, type, 1)[0]! + rest)
 }
 
-function underTitle({ boltScale }: BoardLayout, places: BoardPlaces, isComputed: boolean): string {
+function underTitle({ style: { boltScale } }: BoardLayout, places: BoardPlaces, isComputed: boolean): string {
   const { scale, shows, noBolts } = words.board
   const bolts =
     boltScale === 0 ? noBolts : words.board.boltScale(boltScale === 1 ? 'at true size' : `at 1 : ${1 / boltScale}`)
-  return `${scale[places.scale]} ${shows[isComputed ? 'belongs' : 'as found']} ${bolts}`
+  return [scale[places.scale], isComputed ? shows : '', bolts].filter((text) => text !== '').join(' ')
 }

@@ -1,10 +1,17 @@
 /** Where the words and the bolt of each hole stand on a board: beside it, clear of every other hole, of each other and of the sheet's edge. */
 import type { Box, Place } from '../sheet.ts'
 
-export type ToLabel = { at: Place /** Kept free around the hole, mm. */; clear: number; width: number; height: number }
+export type ToLabel = {
+  at: Place
+  /** Kept free around the hole, mm. */
+  clear: number
+  width: number
+  height: number
+}
 
 export type Labelled = {
-  boxes: Box[] /** How much of the labels lies on something else or off the sheet, mm². */
+  boxes: Box[]
+  /** How much of the labels lies on something else or off the sheet, mm². */
   amiss: number
 }
 
@@ -34,23 +41,24 @@ export function placeLabels(
     outline.map((from, i): [Place, Place] => [from, outline[(i + 1) % outline.length]!]),
   )
   const candidates = labels.map((label) =>
-    candidatesOf(label, labels, edges).map((candidate) => ({
-      ...candidate,
-      fixed: fixedCost(candidate.box, labels, bounds),
-    })),
+    candidatesOf(label, labels, edges)
+      .map(({ box, away }) => {
+        const fixed = fixedCost(box, labels, bounds)
+        return { box, wide: grown(box, GAP), fixed, own: fixed * COST.amiss + away }
+      })
+      .sort((a, b) => a.own - b.own),
   )
   const chosen: (Box | undefined)[] = labels.map(() => undefined)
-  const hemmed = (i: number) => candidates[i]!.filter(({ fixed }) => fixed === 0).length
-  const order = labels.map((_, i) => i).sort((a, b) => hemmed(a) - hemmed(b) || a - b)
+  const hemmed = candidates.map((each) => each.filter(({ fixed }) => fixed === 0).length)
+  const order = labels.map((_, i) => i).sort((a, b) => hemmed[a]! - hemmed[b]! || a - b)
   for (let round = 0; round < ROUNDS; round++) {
     let moved = false
     for (const i of order) {
       let best: { box: Box; cost: number } | undefined
-      for (const { box, away, fixed } of candidates[i]!) {
-        const own = fixed * COST.amiss + away
-        if (best && own >= best.cost) continue
+      for (const { box, wide, own } of candidates[i]!) {
+        if (best && own >= best.cost) break
         let met = 0
-        for (const [j, other] of chosen.entries()) if (j !== i && other) met += overlap(grown(box, GAP), other)
+        for (const [j, other] of chosen.entries()) if (j !== i && other) met += overlap(wide, other)
         const cost = own + met * COST.amiss
         if (!best || cost < best.cost) best = { box, cost }
       }

@@ -5,6 +5,7 @@ import { paperSize } from '../base/measures.ts'
 import { type SideView, sideView } from '../bolt/sideView.ts'
 import type { Box, PaperSize, Pen, Place } from '../sheet.ts'
 import { words } from '../words.ts'
+import { LABEL_STYLES, type Label, type LabelStyle, type LabelWords, labelOf } from './label.ts'
 import { placeLabels } from './labels.ts'
 import type { BoardPlaces } from './places.ts'
 import type { ShownHole } from './shown.ts'
@@ -20,34 +21,21 @@ const FOOT = 6.9
 const CLEAR = { more: 1, least: 5 }
 const USUAL_HEAD = 0.95
 
-/** Sizes of the bolts beside the holes, largest first; 0: no room for them. */
-const SCALES = [1, 1 / 2, 1 / 3, 1 / 4, 0] as const
+/** A label so far from its hole, mm, is looked for; with more than this share of such labels another style is tried. */
+const FAR = { away: 9, share: 0.15 }
 
 /** Where sheets may lie under the drawing, in shares of the room that is left, the middle first. */
 const SHIFTS = Array.from({ length: 41 }, (_, i) => ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2)) / 40)
 
-export const TYPE = {
-  number: { size: 14, bold: true },
-  name: { size: 9, bold: true },
-  said: { size: 6.5 },
-} as const
-/** mm: widest number and widest words of a label; heights of its lines. */
-const MOST = { number: 16, words: 34 }
-const LINE = { number: 5.2, name: 3.6, said: 2.7, gap: 0.8 }
-const NUMBER_GAP = 1.2
-
-/** Lines of a label wider than this, mm, are cut; its bolt may be longer. */
 export type LabelledHole = {
   shown: ShownHole
   at: Place
   /** Of the thread, mm. */
   diameter: number
+  /** Radius that the bolt's head needs. */
   clear: number
-  number: string
-  numberWidth: number
-  name: string
-  said: string[]
-  view: SideView | undefined
+  label: Label
+  /** Where the label stands. */
   box: Box
 }
 
@@ -56,7 +44,7 @@ export type BoardLayout = {
   tiling: Tiling
   /** Tiles with something on them. */
   used: Tile[]
-  boltScale: number
+  style: LabelStyle
   holes: LabelledHole[]
   outlines: Place[][]
 }
@@ -67,7 +55,7 @@ export function windowOf(paper: PaperSize, landscape: boolean): { width: number;
   return { width: width - 2 * MARGIN, height: height - 2 * MARGIN - FOOT - ABOVE - BELOW }
 }
 
-type Standing = Omit<LabelledHole, 'box' | 'numberWidth' | 'number' | 'name' | 'said'>
+type Standing = Omit<LabelledHole, 'label' | 'box'> & { words: LabelWords }
 
 /** Sheets that a face takes, whatever is written on it. */
 export function sheetsFor(face: Face, places: BoardPlaces, paper: PaperSize): { sheets: number; content: Box } {
@@ -93,14 +81,15 @@ export function layOut(
 ): BoardLayout {
   const standing = standingOf(shown, places)
   const content = contentOf(standing, places.outlines)
-  const tries = [content, grown(content, 14)].flatMap((area) =>
-    [false, true].map((landscape) => laidOut(standing, places, area, paper, landscape, pen)),
-  )
+  const tried = (area: Box) => [false, true].map((landscape) => laidOut(standing, places, area, paper, landscape, pen))
+  const tight = tried(content)
+  // Labels that have no room inside the sheets that the holes need may have it on more of them.
+  const tries = tight.every(({ amiss }) => amiss > 1) ? [...tight, ...tried(grown(content, 14))] : tight
   const [best] = tries.sort(
     (a, b) =>
       Number(a.amiss > 1) - Number(b.amiss > 1) ||
       a.used.length - b.used.length ||
-      b.boltScale - a.boltScale ||
+      LABEL_STYLES.indexOf(a.style) - LABEL_STYLES.indexOf(b.style) ||
       a.amiss - b.amiss,
   )
   return best!
@@ -115,7 +104,9 @@ function standingOf(shown: ShownHole[], places: BoardPlaces): Standing[] {
     const { diameter } = threadOf(each.hole.thread)
     const i = places.without.indexOf(each.hole.id)
     const at = places.holes.get(each.hole.id) ?? ([left + (i % 4) * 42, below + 40 + Math.floor(i / 4) * 34] as const)
-    return { shown: each, at, diameter, clear: clearOf(diameter, view), view }
+    const said = [each.said, i < 0 ? '' : words.placeNotKnown].filter((text) => text !== '').join('; ')
+    const written = { number: each.hole.id, name: each.name, said, view }
+    return { shown: each, at, diameter, clear: clearOf(diameter, view), words: written }
   })
 }
 
@@ -149,21 +140,26 @@ function laidOut(
   const { width, height } = windowOf(paper, landscape)
   const tiling = tilesOver(content, width, height, overlapFor(standing.map(({ diameter }) => diameter)))
   let best: Tried | undefined
-  for (const boltScale of SCALES) {
-    const written = standing.map((hole) => writtenOn(hole, places, boltScale, pen))
+  for (const style of LABEL_STYLES) {
+    const written = standing.map((hole) => ({ ...hole, label: labelOf(hole.words, style, pen) }))
     const { boxes, amiss } = placeLabels(
-      written.map((hole) => ({ at: hole.at, clear: hole.clear, ...hole.size })),
+      written.map(({ at, clear, label }) => ({ at, clear, width: label.width, height: label.height })),
       grown(tiling.area, -1),
       places.outlines,
     )
-    const holes = written.map(({ size: _, ...hole }, i): LabelledHole => ({ ...hole, box: boxes[i]! }))
-    const centred = shifted(tiling, holes, places.outlines)
-    const used = centred.tiles.filter(({ box }) => hasSomething(box, holes, places.outlines))
-    const tried = { landscape, tiling: centred, used, boltScale, holes, outlines: places.outlines, amiss }
-    if (amiss <= 1) return tried
-    if (!best || amiss < best.amiss) best = tried
+    const holes = written.map(({ words: _, ...hole }, i): LabelledHole => ({ ...hole, box: boxes[i]! }))
+    const moved = shifted(tiling, holes, places.outlines)
+    const used = moved.tiles.filter(({ box }) => hasSomething(box, holes, places.outlines))
+    const tried = { landscape, tiling: moved, used, style, holes, outlines: places.outlines, amiss }
+    const far = holes.filter(({ at, clear, box }) => distanceTo(box, at) - clear > FAR.away).length
+    if (amiss <= 1 && far <= FAR.share * holes.length) return tried
+    if (!best || amiss < best.amiss - 0.01 || (amiss <= best.amiss + 0.01 && style.stacked)) best = tried
   }
   return best!
+}
+
+function distanceTo({ x, y, width, height }: Box, [px, py]: Place): number {
+  return Math.hypot(Math.max(x - px, 0, px - x - width), Math.max(y - py, 0, py - y - height))
 }
 
 /**
@@ -205,43 +201,6 @@ function cornersOf({ x, y, width, height }: Box): Place[] {
     [x, y],
     [x + width, y + height],
   ]
-}
-
-/** The words of a label, cut to their room, and the size of all of it. */
-function writtenOn(hole: Standing, places: BoardPlaces, boltScale: number, pen: Pick<Pen, 'widthOf' | 'wrap'>) {
-  const { shown, view } = hole
-  const isLoose = places.without.includes(shown.hole.id)
-  const number = pen.wrap(shown.hole.id, MOST.number, TYPE.number, 1)[0]!
-  const name = shown.name === '' ? '' : pen.wrap(shown.name, MOST.words, TYPE.name, 1)[0]!
-  const all = [shown.said, isLoose ? words.placeNotKnown : ''].filter((text) => text !== '').join('; ')
-  const said = all === '' ? [] : pen.wrap(all, MOST.words, TYPE.said, 2)
-  const numberWidth = pen.widthOf(number, TYPE.number)
-  const isDrawn = view !== undefined && boltScale > 0
-  const bolt = isDrawn
-    ? { width: (view.head + view.length) * boltScale, height: 2 * view.radius * boltScale }
-    : undefined
-  const width = Math.max(
-    pen.widthOf(name, TYPE.name),
-    ...said.map((line) => pen.widthOf(line, TYPE.said)),
-    bolt?.width ?? 0,
-  )
-  const height = (name === '' ? 0 : LINE.name) + (bolt ? bolt.height + LINE.gap : 0) + said.length * LINE.said
-  const size = { width: numberWidth + (width > 0 ? NUMBER_GAP + width : 0), height: Math.max(LINE.number, height) }
-  return { ...hole, number, numberWidth, name, said, view: isDrawn ? view : undefined, size }
-}
-
-/** Places of the parts of a label, mm: base lines and the bolt's axis. */
-export function partsOf({ box, numberWidth, name, said, view }: LabelledHole, boltScale: number) {
-  const x = box.x + numberWidth + NUMBER_GAP
-  const underName = box.y + (name === '' ? 0 : LINE.name)
-  const bolt = view ? { x, y: underName + LINE.gap / 2 + view.radius * boltScale } : undefined
-  const underBolt = bolt && view ? bolt.y + view.radius * boltScale + LINE.gap / 2 : underName
-  return {
-    number: { x: box.x, y: box.y + 4.2 },
-    name: { x, y: box.y + 2.9 },
-    bolt,
-    said: said.map((text, i) => ({ text, x, y: underBolt + (i + 0.8) * LINE.said })),
-  }
 }
 
 function hasSomething(tile: Box, holes: readonly LabelledHole[], outlines: readonly (readonly Place[])[]): boolean {

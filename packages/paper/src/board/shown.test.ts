@@ -33,12 +33,12 @@ const contradicted = answered({ verdict: 'contradicted', may: [], best: null })
 
 test.each([
   ['settled, another came out', settled, 'b', false, 'a', 'belongs', ''],
-  ['settled, asked for what came out', settled, 'b', true, 'b', 'as found', 'as found'],
+  ['settled, asked for what came out', settled, 'b', true, 'b', 'as found', ''],
   ['open', open, 'b', false, 'b', 'as found', 'as found; open: M6×30 or M6×45'],
   ['open, nothing known to have come out', open, undefined, false, undefined, 'nothing', 'open: M6×30 or M6×45'],
   ['contradicted', contradicted, 'b', false, 'b', 'as found', 'as found; no bolt of the tray fits'],
   ['contradicted, found empty', contradicted, 'none', false, undefined, 'nothing', 'no bolt of the tray fits'],
-  ['not computed', undefined, 'a', false, 'a', 'as found', 'as found'],
+  ['not computed', undefined, 'a', false, 'a', 'as found', ''],
   ['not computed, found empty', undefined, 'none', false, undefined, 'nothing', 'found empty'],
   ['nothing known', undefined, undefined, false, undefined, 'nothing', 'bolt not known'],
 ] as const)('[PR5] %s', (_, answer, asFound, showFound, kind, as, said) => {

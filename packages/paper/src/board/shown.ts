@@ -40,7 +40,8 @@ export function shownHole(
     const may = here.may.flatMap((id) => tray.get(id) ?? []).map((kind) => sizeName(kind))
     return shown(found, found ? 'as found' : 'nothing', words.open([...new Set(may)], found !== undefined))
   }
-  if (found) return shown(found, 'as found', words.asFound)
+  // The whole board shows what came out: its title says so once.
+  if (found) return shown(found, 'as found', '')
   return shown(undefined, 'nothing', hole.asFound === NONE ? words.foundEmpty : words.notKnown)
 }
 

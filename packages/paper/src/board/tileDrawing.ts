@@ -1,8 +1,9 @@
 /** One sheet of a board: its part of the face, the marks that join it to the next, the bar that checks the printer. */
+import { MM_PER_POINT } from '../base/measures.ts'
 import { drawSideView } from '../bolt/sideView.ts'
 import type { Box, Look, Pen, Place, Sheet } from '../sheet.ts'
 import { words } from '../words.ts'
-import { ABOVE, BELOW, type BoardLayout, type LabelledHole, partsOf, TYPE } from './layout.ts'
+import { ABOVE, BELOW, type BoardLayout, type LabelledHole } from './layout.ts'
 import type { Tile } from './tiles.ts'
 
 const INK: Look = { stroke: '#000000', width: 0.3 }
@@ -31,7 +32,7 @@ export function drawTile(pen: Pen, layout: BoardLayout, tile: Tile, box: Box): v
     const shown = layout.holes.filter((hole) => isOn(tile.box, ringOf(hole)) || isOn(tile.box, hole.box))
     for (const hole of shown) drawLeader(pen, hole, at)
     for (const hole of shown) drawHole(pen, hole, at)
-    for (const hole of shown) if (isOn(tile.box, hole.box)) drawLabel(pen, hole, layout.boltScale, at)
+    for (const hole of shown) if (isOn(tile.box, hole.box)) drawLabel(pen, hole, tile.box, at)
   })
 }
 
@@ -86,16 +87,22 @@ function drawLeader(pen: Pen, { at: place, clear, box }: LabelledHole, at: (plac
   pen.line([at(from), at(to)], THIN)
 }
 
-function drawLabel(pen: Pen, hole: LabelledHole, boltScale: number, at: (place: Place) => Place): void {
-  const parts = partsOf(hole, boltScale)
-  const [x, y] = at([parts.number.x, parts.number.y])
-  pen.text(hole.number, x, y, TYPE.number)
-  if (hole.name !== '') pen.text(hole.name, ...at([parts.name.x, parts.name.y]), TYPE.name)
-  if (parts.bolt && hole.view) {
-    const [left, axis] = at([parts.bolt.x, parts.bolt.y])
-    drawSideView(pen, hole.view, left, axis, boltScale, hole.shown.as === 'as found')
+/** Only what is seen of it: a word that the sheet's edge hides would still be found and read out there. */
+function drawLabel(
+  pen: Pen,
+  { label: { texts, bolt }, box, shown }: LabelledHole,
+  tile: Box,
+  at: (place: Place) => Place,
+): void {
+  if (bolt) {
+    const [x, y] = at([box.x + bolt.x, box.y + bolt.y])
+    drawSideView(pen, bolt.view, x, y, bolt.scale, shown.as === 'as found')
   }
-  for (const { text, ...place } of parts.said) pen.text(text, ...at([place.x, place.y]), TYPE.said)
+  for (const { text, x, y, type } of texts) {
+    const height = type.size * MM_PER_POINT
+    const line = { x: box.x + x, y: box.y + y - 0.75 * height, width: pen.widthOf(text, type), height: 0.75 * height }
+    if (isOn(tile, line)) pen.text(text, ...at([box.x + x, box.y + y]), type)
+  }
 }
 
 /** Crosses in the middle of each overlap, at the same places of the board on both sheets, and the line to cut along. */
