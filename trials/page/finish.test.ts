@@ -63,7 +63,7 @@ test('refused while anything is open; parts, a waiver, a second person’s signa
   await page.getByLabel('Coil resistance, after', { exact: true }).fill('12,5')
   await page.keyboard.press('Enter')
   await page.getByText('All are read').waitFor()
-  expect(await page.getByRole('row', { name: /End play/ }).textContent()).toContain('changed by −0.07')
+  expect(await page.getByRole('row', { name: /End play/ }).textContent()).toContain('change −0.07')
   await clean(page, 'the figures')
   await page.getByRole('button', { name: 'Add a figure' }).click()
   await page.getByRole('dialog').getByRole('button', { name: 'End play' }).click()

@@ -54,6 +54,7 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
   const [conditions, setConditions] = useState('')
   const [last, setLast] = useState<Kept | null>(null)
   const input = useRef<HTMLInputElement>(null)
+  const dock = useRef<HTMLElement>(null)
   const row = rows.find(({ reading }) => reading === picked) ?? null
   const faceName = (id: string) => folded.unit.faces.find((face) => face.id === id)?.name ?? id
 
@@ -65,6 +66,11 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
     setPicked(reading)
     setText('')
     setFault('')
+  }
+
+  function pickInTable(reading: string) {
+    pick(reading)
+    dock.current?.scrollIntoView({ block: 'nearest' })
   }
 
   async function keep(typed: string) {
@@ -105,7 +111,7 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
             }}
           />
         </div>
-        <div class="station">
+        <div class="station station--figures">
           <div class="station__around">
             {rows.length === 0 ? (
               <div class="empty">
@@ -113,7 +119,7 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
                 <p>{words.figuresWhat}</p>
               </div>
             ) : (
-              <FigureTable rows={rows} faceName={faceName} current={picked} onPick={pick} />
+              <FigureTable rows={rows} faceName={faceName} current={picked} onPick={pickInTable} />
             )}
             <div class="buttons">
               <button
@@ -140,7 +146,7 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
             )}
           </div>
           {rows.length > 0 && (
-            <section class="station__dock" aria-label={words.now}>
+            <section ref={dock} class="station__dock" aria-label={words.now}>
               {row === null ? (
                 <>
                   <p class="station__spot">{words.allRead}</p>

@@ -232,7 +232,7 @@ export const finish = {
   noLimit: 'none stated',
   none: '–',
   lies,
-  change: (change: string) => `changed by ${change}`,
+  change: (change: string) => `change ${change}`,
   whileOpen: (figure: string) => `open: ${figure}`,
   takeThis: (reading: string) => `Read ${reading}`,
   addFigure: 'Add a figure',
