@@ -6,6 +6,7 @@ import { combined } from '../combine.ts'
 import type { Event } from '../events/event.ts'
 import type { Json } from '../events/json.ts'
 import { facePlace, holePlace, keyOf, type Place, STEP, thingPlace } from '../events/places.ts'
+import { inOrder } from '../inOrder.ts'
 import { entriesOf, type PlaceFields } from '../ledger.ts'
 import type { FoldedUnit, HoleWork, Standing } from '../unit.ts'
 import { type BenchFace, type BenchHole, benchHole } from './benchFace.ts'
@@ -76,11 +77,17 @@ export function deviceView(unit: string, byDevice: ReadonlyMap<string, readonly 
 
   return {
     learn(event) {
+      const fresh: Done[] = []
       for (const [device, list] of byDevice) {
         const upTo = device === event.device ? event.seq - 1 : (event.seen[device] ?? 0)
         let i = next.get(device) ?? 0
-        for (; i < list.length && list[i]!.event.seq <= upTo; i++) enter(list[i]!.event, list[i]!.writes)
+        for (; i < list.length && list[i]!.event.seq <= upTo; i++) fresh.push(list[i]!)
         next.set(device, i)
+      }
+      for (const done of fresh.sort((a, b) => inOrder(a.event, b.event))) {
+        // settling something of which nothing is left says nothing, and must not bring it back
+        if (done.event.type === 'clash-settled' && !done.writes.every((write) => ledger.has(keyOf(write.at)))) continue
+        enter(done.event, done.writes)
       }
     },
     bench(face) {

@@ -7,6 +7,7 @@ import { type Entry, knew } from '../clash.ts'
 import type { Write } from '../events/define.ts'
 import type { Event } from '../events/event.ts'
 import { keyOf, type Place } from '../events/places.ts'
+import { inOrder } from '../inOrder.ts'
 import type { Ledger, PlaceFields } from '../ledger.ts'
 
 /** Number up to which entries of a device were known, by device. */
@@ -86,8 +87,9 @@ function written(left: readonly Entry[], entry: Entry, frontier: Frontier): Entr
   for (const device in event.seen) raise(frontier, device, event.seen[device]!)
   const others = left.filter((other) => other.event !== event && !knew(event, other.event))
   if (late) return others
+  const isLast = others.every((other) => inOrder(other.event, event) < 0)
   others.push(entry)
-  return others
+  return isLast ? others : others.sort((a, b) => inOrder(a.event, b.event))
 }
 
 function raise(frontier: Frontier, device: string, to: number): void {
