@@ -66,14 +66,10 @@ function FigureRow({ row, faceName, current, onPick }: RowProps) {
           aria-label={words.takeThis(row.reading)}
           onClick={() => onPick(row.reading)}
         >
-          <span dir="auto">
-            {row.reading}, {row.unit}
+          <span dir="auto">{row.reading}</span>
+          <span class="quiet" dir="auto">
+            {[row.unit, ...(row.face === null ? [] : [faceName(row.face)])].join(' · ')}
           </span>
-          {row.face !== null && (
-            <span class="quiet" dir="auto">
-              {faceName(row.face)}
-            </span>
-          )}
         </button>
         {row.waived !== null && (
           <span class="figures__waived sign sign--may" dir="auto">
