@@ -98,7 +98,7 @@ function windowWords(window: WindowAnswer): string {
   const work = `${listed(window.jobs)} take about ${figure(takes.minutes, 1)} ± ${figure(takes.spread, 1)} min`
   const odds =
     chance !== undefined
-      ? ` Chance of closing in time: ${percent(chance)}.`
+      ? ` Chance of closing in time: ${chance > 0.99 ? 'over 99 %' : chance < 0.01 ? 'under 1 %' : percent(chance)}.`
       : minutesUnknown.length > 0 && minutes !== undefined
         ? ` The chance of closing in time is not known: no minutes for ${listed(minutesUnknown)}.`
         : ''

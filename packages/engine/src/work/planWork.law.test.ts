@@ -7,10 +7,10 @@ import { type PlanShape, randomPlan } from './testing/randomPlan.ts'
 
 const LARGE: PlanShape = { jobs: 60, tools: 6, sides: 3, density: 0.12, windows: 2, soaks: 2 }
 
-test('[WO1] on 150 random plans of 60 jobs the order keeps all rules', () => {
+test('[WO1] on 40 random plans of 60 jobs the order keeps all rules', () => {
   let proven = 0
   let clashing = 0
-  for (let seed = 1; seed <= 150; seed += 1) {
+  for (let seed = 1; seed <= 40; seed += 1) {
     const jobs = randomPlan(seed, { ...LARGE, density: [0.05, 0.12, 0.25][seed % 3]! })
     const plan = planWork(jobs)
     const said = `seed ${seed}`
@@ -22,15 +22,16 @@ test('[WO1] on 150 random plans of 60 jobs the order keeps all rules', () => {
     }
     expect(brokenRules(jobs, plan), said).toEqual([])
   }
-  console.info({ proven, clashing })
+  expect(clashing).toBeLessThan(20)
+  expect(proven).toBeGreaterThan(5)
 })
 
-test('[WO2] on 120 plans of up to 10 jobs the changes of tools and turns are the least, by one mixed-integer model', async () => {
+test('[WO2] on 60 plans of up to 10 jobs the changes of tools and turns are the least, by one mixed-integer model', async () => {
   const solve = await loadSolver()
   let kept = 0
-  for (let seed = 1; seed <= 120; seed += 1) {
+  for (let seed = 1; seed <= 60; seed += 1) {
     const jobs = randomPlan(seed, {
-      jobs: 5 + (seed % 4),
+      jobs: seed % 20 === 0 ? 10 : 5 + (seed % 3),
       tools: 3,
       sides: 2,
       density: 0.2,
@@ -48,5 +49,5 @@ test('[WO2] on 120 plans of up to 10 jobs the changes of tools and turns are the
     expect(plan.toolChanges + plan.turns, said).toBe(least)
     expect(plan.proven, said).toBe(true)
   }
-  expect(kept).toBeGreaterThan(80)
+  expect(kept).toBeGreaterThan(45)
 })

@@ -63,8 +63,8 @@ export function planWork(all: readonly Job[], asked: WorkAsked = {}): WorkPlan {
     groups: groupsOf(planned, asked.tool, asked.side),
     toolChanges: gone.toolChanges,
     turns: gone.turns,
-    minutes: gone.minutes,
-    waiting: gone.waiting,
+    minutes: figure(gone.minutes),
+    waiting: figure(gone.waiting),
     proven: found?.proven ?? true,
     atLeast: found?.atLeast ?? 0,
     clashes,
@@ -134,6 +134,9 @@ function withoutLimits(problem: WorkProblem): WorkProblem {
   return { ...problem, rules: problem.rules.map((rule) => ({ ...rule, tight: false })) }
 }
 
+/** Sums of tenths without the dust of their binary form. */
+const figure = (minutes: number): number => Math.round(minutes * 1e9) / 1e9
+
 function plannedJob(job: Job, i: number, gone: Walk, tools: readonly string[]): PlannedJob {
   return {
     job: job.id,
@@ -141,9 +144,9 @@ function plannedJob(job: Job, i: number, gone: Walk, tools: readonly string[]): 
     changes: gone.changes[i]!,
     ...(job.side === undefined ? {} : { side: job.side }),
     turned: gone.turned[i]!,
-    from: gone.from[i]!,
+    from: figure(gone.from[i]!),
     minutes: timeOf(job)?.minutes ?? 0,
-    wait: gone.waits[i]!,
+    wait: figure(gone.waits[i]!),
   }
 }
 
