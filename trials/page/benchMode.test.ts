@@ -184,7 +184,8 @@ test('a face from the first bolt to closed: a stop passed with a reason, a bolt 
   // the last pass: typed on the page's keys, too little caught, too much caught, one by feel
   await progress(page, 'Pass 2 of 2, 100 %: 0 of 3 done')
   await main(page, 'Another figure')
-  for (const key of ['2', '2', '.', '1']) await page.locator('.pad__keys').getByRole('button', { name: key, exact: true }).click()
+  for (const key of ['2', '2', '.', '1'])
+    await page.locator('.pad__keys').getByRole('button', { name: key, exact: true }).click()
   await page.locator('.pad__keep').click()
   await at(page, '2')
   await page.keyboard.type('18')

@@ -1,6 +1,7 @@
 /** What the thumb reaches: the one large action of the step, undo, and "it binds", which is always there. */
 import { Icon } from '../look/icons.tsx'
 import { words } from '../words/bench.ts'
+import { words as shared } from '../words/index.ts'
 import { DockFrame, type DockProps, Main, useDockKeys } from './dockParts.tsx'
 import { happeningsOf } from './doing.ts'
 import { TorqueDock } from './TorqueDock.tsx'
@@ -24,6 +25,7 @@ function PlainDock({ bench, general }: DockProps) {
 
   function done() {
     if (needsKind) {
+      if (bench.waiting) return
       document.querySelector<HTMLElement>('.bench__body input[type="radio"]')?.focus()
       return
     }
@@ -48,7 +50,9 @@ function PlainDock({ bench, general }: DockProps) {
       <Main onClick={done} disabled={needsKind}>
         <Icon name={needsKind ? 'question' : 'tick'} size={30} />
         {needsKind
-          ? words.kindUnknown
+          ? bench.waiting
+            ? shared.verdict.working
+            : words.kindUnknown
           : { start: words.started, snug: words.snugged, mark: words.marked, close: words.closeIt }[what as 'start']}
       </Main>
     </DockFrame>

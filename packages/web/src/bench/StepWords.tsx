@@ -35,7 +35,13 @@ export function StepWords({ bench, onOpen }: Props) {
         </h2>
         {what === 'pass' && <Wanted bench={bench} />}
         <p class={`bench-step__kind${what === 'pass' ? ' bench-step__kind--small' : ''}`} dir="auto">
-          {kind === null ? (at.choices.length > 0 ? words.kindUnknown : words.noKind) : named(kind.id)}
+          {kind === null
+            ? at.choices.length > 0
+              ? words.kindUnknown
+              : bench.waiting
+                ? shared.verdict.working
+                : words.noKind
+            : named(kind.id)}
         </p>
         <Hands bench={bench} />
       </section>

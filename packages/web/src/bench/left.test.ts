@@ -67,3 +67,14 @@ test('who else is at it: on another device, a moment ago', () => {
   expect(otherAt(folded, face, DEVICE, at + 60_000)).toBeNull()
   expect(otherAt(folded, face, OTHER, at + 600_000)).toBeNull()
 })
+
+test('two taps in a row that are quicker than any hand are still two', () => {
+  const { folded } = unit([
+    boltPlaced({ face, hole: '1', kind: 'a' }),
+    handStarted({ face, hole: '1' }),
+    boltPlaced({ face, hole: '2', kind: 'a' }),
+    handStarted({ face, hole: '2' }),
+  ])
+  const entries = folded.entries.map((event) => ({ ...event, at: '2026-03-01T09:00:00.000Z' }))
+  expect(lastTap({ ...folded, entries }, face, DEVICE).map(({ body }) => body.hole)).toEqual(['2', '2'])
+})

@@ -16,8 +16,8 @@ const DONE: ReadonlySet<string> = new Set([
   'bolt-backed-out',
   'gate-overridden',
 ])
-/** What one tap writes stands in the record within this, ms. */
-const ONE_TAP = 250
+/** What one tap writes follows each other within this, ms: no hand is as quick. */
+const ONE_TAP = 60
 
 type Told = Pick<FoldedUnit, 'entries' | 'undone'>
 
@@ -25,18 +25,24 @@ type Told = Pick<FoldedUnit, 'entries' | 'undone'>
 export function lastTap({ entries, undone }: Told, face: string, device: string): Event[] {
   const gone = new Set(undone.map(({ event }) => event))
   const own = entries.filter((event) => event.device === device)
-  const last = own.findLastIndex(({ id, type, body }) => DONE.has(type) && body.face === face && !gone.has(id))
-  if (last < 0) return []
-  const tap = [own[last]!]
-  for (let i = last - 1; i >= 0; i--) {
+  const at = own.findLastIndex(({ id, type, body }) => DONE.has(type) && body.face === face && !gone.has(id))
+  const last = own[at]
+  if (last === undefined) return []
+  const tap = [last]
+  for (let i = at - 1; i >= 0; i--) {
     const [before, after] = [own[i]!, tap[0]!]
-    const together =
-      Date.parse(after.at) - Date.parse(before.at) <= ONE_TAP &&
-      (DONE.has(before.type) || before.type === 'part-went-in')
+    const quick = Date.parse(after.at) - Date.parse(before.at) <= ONE_TAP
+    const together = quick && (before.type === 'part-went-in' || (DONE.has(before.type) && goesWith(tap, before)))
     if (!together || gone.has(before.id)) break
     tap.unshift(before)
   }
   return tap
+}
+
+/** One tap is about one hole, or does the same at many. */
+function goesWith(tap: readonly Event[], { type, body }: Event): boolean {
+  const atOne = tap.every((one) => one.type === 'part-went-in' || one.body.hole === body.hole)
+  return atOne || tap.every((one) => one.type === type)
 }
 
 export type Left = { who: string; at: string; hole: string | null; step: string | null }

@@ -32,6 +32,8 @@ export type Bench = {
   kinds: readonly Kind[]
   named(kind: string): string
   at: KindAt
+  /** What belongs where is still worked out. */
+  waiting: boolean
   /** The kind of this step: as known, or as chosen for it. */
   kind: Kind | null
   pick(kind: string): void
@@ -70,7 +72,12 @@ export function useBench(folded: FoldedUnit, face: Face): Bench {
   const work = folded.faces[face.id]
   const hole = face.holes.find(({ id }) => id === step.hole)
   const placed = hole === undefined ? undefined : work?.holes[hole.id]?.placed?.value
-  const at: KindAt = hole === undefined ? { kind: null, choices: [] } : kindAt(hole, placed, answer, kinds)
+  // A choice that goes away under the finger is none: the sums are waited for.
+  const waiting = answer === null && now.working
+  const at: KindAt =
+    hole === undefined || (waiting && placed === undefined)
+      ? { kind: null, choices: [] }
+      : kindAt(hole, placed, answer, kinds)
   const chosen = picked?.key === step.key ? picked.kind : at.kind
   const kind = kinds.find(({ id }) => id === chosen) ?? null
   const pair = answer?.pairs.find((one) => one.hole === step.hole && one.kind === chosen) ?? null
@@ -122,6 +129,7 @@ export function useBench(folded: FoldedUnit, face: Face): Bench {
     kinds,
     named: (id) => names.long.get(id) ?? id,
     at,
+    waiting,
     kind,
     pick: (id) => setPicked({ key: step.key, kind: id }),
     pair,
