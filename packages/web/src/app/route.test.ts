@@ -14,6 +14,7 @@ const ROUTES: Route[] = [
   { at: 'face', book: 'shop', unit: 'u-1', face: 'pan', hole: '7/8 #?' },
   { at: 'tray', book: 'shop', unit: 'u-1', face: 'pan' },
   { at: 'tightening', book: 'practice', unit: 'u-1', face: 'pan' },
+  { at: 'bench', book: 'shop', unit: 'u-1', face: 'pan' },
   { at: 'readings', book: 'shop', unit: 'u-1', face: 'pan' },
   { at: 'readings', book: 'practice', unit: 'u-1', face: 'pan', of: 'grip' },
 ]
