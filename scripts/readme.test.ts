@@ -6,8 +6,8 @@ const readme = readFileSync(new URL('../README.md', import.meta.url), 'utf8')
 /** Every command of the README that is followed by a block with its output. */
 const examples = [...readme.matchAll(/^ {4}npx gripbook (.+)\n\n```\n([\s\S]*?)```$/gm)]
 
-test('the README shows two worked examples', () => {
-  expect(examples.length).toBe(2)
+test('the README shows three worked examples', () => {
+  expect(examples.length).toBe(3)
 })
 
 test.each(examples.map(([, command, output]) => [command!, output!]))(

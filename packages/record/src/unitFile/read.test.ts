@@ -307,10 +307,24 @@ describe('names', () => {
         'faces[0].ranks[1].less no-such-name',
       ],
     ],
-    ['a face inside itself', (unit) => (unit.faces[0]!.inside = 'pan'), ['faces[0].inside face-inside-itself']],
-    ['a job twice', (unit) => (unit.jobs![1]!.id = 'filter'), ['jobs[1].id repeated-name']],
-    ['work on a face that is not there', (unit) => (unit.jobs![0]!.face = 'pam'), ['jobs[0].face no-such-name']],
-    ['a part at a hole that is not there', (unit) => (unit.parts![0]!.hole = '9'), ['parts[0].hole no-such-name']],
+    [
+      'a face inside itself',
+      (unit) => ((unit.faces as Loose[])[0]!.inside = 'pan'),
+      ['faces[0].inside face-inside-itself'],
+    ],
+    ['a job twice', (unit) => ((unit.jobs as Loose[])[1]!.id = 'filter'), ['jobs[1].id repeated-name']],
+    [
+      'work on a face that is not there',
+      (unit) => ((unit.jobs as Loose[])[0]!.face = 'pam'),
+      ['jobs[0].face no-such-name'],
+    ],
+    [
+      'a part at a hole that is not there',
+      (unit) => ((unit.parts as Loose[])[0]!.hole = '9'),
+      ['parts[0].hole no-such-name'],
+    ],
+    ['a job that is not done', (u) => ((u.jobs as Loose[])[0]!.done = false), ['jobs[0].done wrong-type']],
+    ['a need that is a number', (u) => ((u.jobs as Loose[])[0]!.needs = [3]), ['jobs[0].needs[0] wrong-type']],
   ])('%s is a fault', (_what, change, expected) => {
     expect(faultsAfter(change)).toEqual(expected)
   })
