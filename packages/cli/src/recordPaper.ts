@@ -12,6 +12,7 @@ export function recordPaper(hash: Hash, paper: PaperSize = 'A4'): PaperMaker {
     const file = unitFileOf(folded).unit
     const answer: PlacementAnswer | undefined = file === null ? undefined : await place(file, { solver: loadSolver })
     const record = buildRecordOf(folded, { people, shop, hash, ...(answer === undefined ? {} : { answer }) })
-    return buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs })
+    const made = new Date(record.last ?? 0)
+    return buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs, made })
   }
 }

@@ -9,6 +9,7 @@ export {
   writeArchive,
 } from './archives/unitArchive.ts'
 export { BadZip, openZip } from './archives/zipIn.ts'
+export { zipOf } from './archives/zipOut.ts'
 export { type BackedUp, backUp } from './backup/backup.ts'
 export { type Checked, checkRecord } from './backup/check.ts'
 export { type Fault, Faults } from './backup/fault.ts'

@@ -1,6 +1,6 @@
 import type { BuildRecord } from '@gripbook/record'
 import { beforeEach, describe, expect, test } from 'vitest'
-import { FONTS } from '../testing/fonts.ts'
+import { FONTS, MADE } from '../testing/fonts.ts'
 import { infoOf, otherTextOf, pictureOf, structureOf, textOf, whyNoReaders } from '../testing/pdf.ts'
 import { buildRecordPdf } from './buildRecordPdf.ts'
 import { checkAddress } from './front.ts'
@@ -10,13 +10,13 @@ const printed = async (
   record: BuildRecord,
   paper: 'A4' | 'Letter' = 'A4',
   photographs = new Map<string, Uint8Array>(),
-) => buildRecordPdf(record, { fonts: FONTS, paper, photographs })
+) => buildRecordPdf(record, { fonts: FONTS, paper, photographs, made: MADE })
 /** What stands in it, without the breaks of its lines. */
 const read = async (record: BuildRecord): Promise<string> => textOf(await printed(record)).replace(/\s+/g, ' ')
 
 test('[PR11] the same record gives the same bytes', async () => {
   const record = await finishedRecord()
-  const pictures = await finishedPictures()
+  const pictures = finishedPictures()
   const [one, two] = [await printed(record, 'A4', pictures), await printed(await finishedRecord(), 'A4', pictures)]
   expect(Buffer.compare(one, two)).toBe(0)
 })
@@ -32,7 +32,7 @@ describe('as two readers see it', () => {
   beforeEach(({ skip }) => skip(why !== null, why ?? ''))
 
   test('it is tagged, titled, and both read the same words', async () => {
-    const bytes = await printed(await finishedRecord(), 'Letter', await finishedPictures())
+    const bytes = await printed(await finishedRecord(), 'Letter', finishedPictures())
     expect(infoOf(bytes)).toMatchObject({ Tagged: 'yes', Title: 'Build record: Gearbox of yard loader 7' })
     for (const text of [textOf(bytes), otherTextOf(bytes)])
       for (const words of [
@@ -97,6 +97,12 @@ describe('as two readers see it', () => {
     const alone = { ...record.release!, onlyPerson: true }
     const proof = { ...record.proof, checkedBy: [] }
     expect(await says({ release: alone, proof })).toContain('no: the shop is one person')
+  })
+
+  test('somebody whose name is not known is called by the beginning of the id', async () => {
+    const text = await read(await finishedRecord({ people: {} }))
+    expect(text).toContain('person a1f0c0de')
+    expect(text).not.toMatch(/a1f0c0de-/)
   })
 
   test('a unit file gives a state that says it holds no story: no names, no hash of entries', async () => {

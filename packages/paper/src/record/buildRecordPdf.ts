@@ -23,8 +23,8 @@ export type RecordPaper = {
   paper: PaperSize
   /** JPEG or PNG by the name that entries call each by; any size, marks are placed by the size that the entries state. */
   photographs: ReadonlyMap<string, Uint8Array>
-  /** When it is said to be made; when the last entry was made unless stated, so that the same record gives the same bytes. */
-  made?: Date
+  /** When it is said to be made: the time of the last entry, so that the same record gives the same bytes. */
+  made: Date
 }
 
 /** The build record as a PDF: tagged, its text selectable, the same bytes for the same record and photographs. */
@@ -41,7 +41,7 @@ export function buildRecordPdf(
   return makeDocument(
     {
       title: words.title(unit),
-      made: made ?? new Date(record.last ?? 0),
+      made,
       fonts,
       paper,
       footer: { left: words.state[record.state], right: `${unit}, ${record.hash.slice(0, 16)}` },

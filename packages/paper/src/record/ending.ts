@@ -1,7 +1,7 @@
 /** What a build record ends with: photographs that no face carries, what is unsettled, cautions, signatures, and how to check it. */
 import { type BuildRecord, sayPlace } from '@gripbook/record'
 import type { Cell, Sheet } from '../sheet.ts'
-import { faceWords, placeWords, spaced, timeWords } from './figureWords.ts'
+import { faceWords, placeWords, spaced, timeWords, whoWords } from './figureWords.ts'
 import { words } from './words.ts'
 
 const SIZE = 8.5
@@ -57,7 +57,7 @@ export function writeSignatures(sheet: Sheet, { signatures, release, faces }: Bu
   const rows = [
     ...signatures.map(({ as, who, at, step, face, before }): Cell[] => [
       say.roles[as],
-      { text: who, bold: true },
+      { text: whoWords(who), bold: true },
       [
         step,
         ...(face === undefined ? [] : [faceWords(faces.find(({ id }) => id === face) ?? { id: face })]),
@@ -67,7 +67,14 @@ export function writeSignatures(sheet: Sheet, { signatures, release, faces }: Bu
     ]),
     ...(release === undefined
       ? []
-      : [[say.release, { text: release.who, bold: true }, say.theUnit, timeWords(release.at)] satisfies Cell[]]),
+      : [
+          [
+            say.release,
+            { text: whoWords(release.who), bold: true },
+            say.theUnit,
+            timeWords(release.at),
+          ] satisfies Cell[],
+        ]),
   ]
   if (rows.length === 0) sheet.paragraph(say.none, { bold: true })
   else

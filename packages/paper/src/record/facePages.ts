@@ -2,7 +2,7 @@
 import { writeQuantity } from '@gripbook/engine'
 import type { BuiltFace, BuiltHole, BuiltPass, Instrument } from '@gripbook/record'
 import type { Box, Cell, Pen, Sheet } from '../sheet.ts'
-import { boltWords, byWords, faceWords, sizesWords, timeWords, torqueWords } from './figureWords.ts'
+import { boltWords, byWords, faceWords, sizesWords, timeWords, torqueWords, whoWords } from './figureWords.ts'
 import { words } from './words.ts'
 
 const MARK = { radius: 3.2, size: 8.5 }
@@ -24,8 +24,10 @@ export function writeFace(sheet: Sheet, face: BuiltFace, picture: FacePicture, w
     const lines = [
       ...(face.closed === undefined
         ? [words.face.notClosed]
-        : [words.face.closed(face.closed.who, timeWords(face.closed.at))]),
-      ...(face.released === undefined ? [] : [words.face.released(face.released.who, timeWords(face.released.at))]),
+        : [words.face.closed(whoWords(face.closed.who), timeWords(face.closed.at))]),
+      ...(face.released === undefined
+        ? []
+        : [words.face.released(whoWords(face.released.who), timeWords(face.released.at))]),
     ]
     sheet.paragraph(lines.join(' '))
   }

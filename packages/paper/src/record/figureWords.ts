@@ -18,8 +18,15 @@ export function timeWords(at: string): string {
   return `${at.slice(0, 10)} ${at.slice(11, 16)}`
 }
 
+const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
+
+/** A person by name; where only the id is known, by its beginning. */
+export function whoWords(who: string): string {
+  return UUID.test(who) ? words.person(who.slice(0, 8)) : who
+}
+
 export function byWords({ who, at }: Done): string {
-  return words.by(who, timeWords(at))
+  return words.by(whoWords(who), timeWords(at))
 }
 
 /** A bolt by its name in the tray of its face; "none" for an empty hole. */

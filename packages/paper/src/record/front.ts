@@ -1,7 +1,7 @@
 /** The first page: what the unit is, whether it is released, what was wrong, what was changed, and whether it is proven. */
 import type { BuildRecord } from '@gripbook/record'
 import type { Cell, Sheet } from '../sheet.ts'
-import { boltWords, byWords, faceWords, limitWords, partWords, takenWords, timeWords } from './figureWords.ts'
+import { boltWords, byWords, faceWords, limitWords, partWords, takenWords, timeWords, whoWords } from './figureWords.ts'
 import { words } from './words.ts'
 
 const QR = 34
@@ -60,7 +60,10 @@ function writeBanner(sheet: Sheet, { state, release }: BuildRecord): void {
   const isReleased = state === 'released'
   const size = isReleased ? BANNER.size : BANNER.large
   const width = sheet.right - sheet.left - 2 * padding
-  const means = words.stateMeans[state](release?.who ?? '', release === undefined ? '' : timeWords(release.at))
+  const means = words.stateMeans[state](
+    whoWords(release?.who ?? ''),
+    release === undefined ? '' : timeWords(release.at),
+  )
   const lines = sheet.pen.wrap(words.state[state], width, { size, bold: true })
   const below = sheet.pen.wrap(means, width, { size: small })
   const high = 0.45 * size
@@ -191,7 +194,7 @@ function writeProof(sheet: Sheet, record: BuildRecord): void {
   const calibration = say.notCalibrated(proof.outOfCalibration, proof.calibrationUnknown)
   const done = parts.filter(({ fate }) => fate !== 'out').length
   const isKept = clocks.every(({ ran, over }) => ran !== undefined && over === undefined)
-  const checkedBy = proof.checkedBy.join(', ')
+  const checkedBy = proof.checkedBy.map(whoWords).join(', ')
   sheet.table({
     summary: say.summary,
     columns: [

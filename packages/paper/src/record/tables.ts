@@ -13,6 +13,7 @@ import {
   spaced,
   takenWords,
   timeWords,
+  whoWords,
 } from './figureWords.ts'
 import { whyWords } from './stopWords.ts'
 import { words } from './words.ts'
@@ -321,7 +322,7 @@ export function writeNotes(sheet: Sheet, { notes, faces, openedBefore, since, un
     rows: undone.map(({ says, by, ...done }): Cell[] => [
       says,
       byWords(done),
-      words.undoneBy(by.who, timeWords(by.at), by.reason),
+      words.undoneBy(whoWords(by.who), timeWords(by.at), by.reason),
     ]),
     size: SIZE,
     rowHeads: false,

@@ -32,6 +32,7 @@ export const words = {
   } satisfies Record<RecordState, (who: string, at: string) => string>,
 
   unit: { job: 'Job', takenIn: 'Taken in by', history: 'Opened before' },
+  person: (id: string) => `person ${id}`,
   by: (who: string, at: string) => `${who}, ${at}`,
 
   wrong: 'What was wrong',

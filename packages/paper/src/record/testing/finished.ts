@@ -12,7 +12,7 @@ import {
   sha256OfText,
   unitFileOf,
 } from '@gripbook/record'
-import sharp from 'sharp'
+import { plainPicture } from './plainPicture.ts'
 
 const ENTRIES = new URL('../../../../../demo/finished-unit.ndjson', import.meta.url)
 const PEOPLE = {
@@ -28,8 +28,8 @@ export async function finishedRecord({
   ...more
 }: {
   first?: number
-  stateOnly?: boolean
   shop?: BuildRecord['shop']
+  people?: Record<string, string>
 } = {}): Promise<BuildRecord> {
   const lines = readFileSync(ENTRIES, 'utf8').trim().split('\n')
   const events = lines.slice(0, first).map((line) => JSON.parse(line) as Event)
@@ -54,20 +54,12 @@ export function fileRecord(): BuildRecord {
   return buildRecordOf(fold(id, entries), { people: {}, hash: sha256OfText, stateOnly: true })
 }
 
-export async function finishedPictures(): Promise<Map<string, Uint8Array>> {
+export function finishedPictures(): Map<string, Uint8Array> {
   const sizes: [string, number, number][] = [
     ['1', 640, 400],
     ['2', 300, 300],
     ['3', 200, 150],
     ['4', 160, 120],
   ]
-  const made = sizes.map(
-    async ([name, width, height]): Promise<[string, Uint8Array]> => [
-      name.repeat(64),
-      await sharp({ create: { width, height, channels: 3, background: '#8a8f92' } })
-        .jpeg()
-        .toBuffer(),
-    ],
-  )
-  return new Map(await Promise.all(made))
+  return new Map(sizes.map(([name, width, height]) => [name.repeat(64), plainPicture(width, height)]))
 }
