@@ -22,6 +22,7 @@ import { Pairing } from './Pairing.tsx'
 import { type BookName, pathOf, type Route, readRoute } from './route.ts'
 import { UpdateBar } from './UpdateBar.tsx'
 import { useStatus } from './useStatus.ts'
+import { personHere, writerOf } from './writer.ts'
 
 const SettingsPage = later(() => import('../settings/SettingsPage.tsx').then((part) => part.SettingsPage))
 const PartsPage = later(() => import('../unit/PartsPage.tsx').then((part) => part.PartsPage))
@@ -59,9 +60,16 @@ export function App() {
     })
   }, [])
 
+  // Kept for the next time that the page is opened without signal.
+  const person = name === 'shop' ? personHere(status, settings.person) : settings.person
+  useEffect(() => {
+    if (person !== settings.person) choose({ person })
+  }, [person, settings.person, choose])
+
   const around = useMemo((): Around | null => {
     if (device === null) return null
-    const who = (name === 'shop' ? status?.person?.id : undefined) ?? settings.own!.id
+    const own = settings.own!.id
+    const who = name === 'shop' ? writerOf(status, { own, person: settings.person }) : own
     const write: Around['write'] = async (unit, happenings: readonly Happening[], said) => {
       if (happenings.length === 0) return []
       const ended = sayAhead(unit, who, happenings)

@@ -54,6 +54,8 @@ export type Settings = {
   seen: string[]
   /** Id and name under which this device writes while it is not paired. */
   own: { id: string; name: string } | null
+  /** Id of who is signed in here, as the shop said last: under it this device writes until the shop says otherwise. Null: nobody. */
+  person: string | null
 }
 
 /**
@@ -84,6 +86,7 @@ export const FIRST_SETTINGS: Settings = {
   pedal: null,
   seen: [],
   own: null,
+  person: null,
 }
 
 const PLACE = 'gripbook settings'

@@ -31,9 +31,9 @@ export function FinishPage({ unit }: { unit: string }) {
 }
 
 function OpenFinish({ folded }: { folded: FoldedUnit }) {
-  const { book } = useApp()
+  const { book, settings } = useApp()
   const people = usePeople()
-  const role = roleOf(book.name === 'practice', book.status, people)
+  const role = roleOf(book.name === 'practice', book.status, settings.person !== null)
   const person: Person = { who: book.who, device: book.device.id, role, people }
   const alone = isOnlyPerson(folded, person)
   const open = useMemo(() => openBefore(folded, { onlyPerson: alone }), [folded, alone])

@@ -90,12 +90,12 @@ test('a signature that did not know of the last work is none', () => {
 
 test('a device that belongs to a shop and has not heard from it knows of nobody’s role', () => {
   const away = { signedIn: 'unknown', person: null } as const
-  expect(roleOf(false, away, 2)).toBe(UNKNOWN)
-  expect(roleOf(false, null, 2)).toBe(UNKNOWN)
-  expect(roleOf(false, away, null)).toBeNull()
-  expect(roleOf(false, { signedIn: 'no', person: null }, 2)).toBeNull()
-  expect(roleOf(true, null, 2)).toBeNull()
-  expect(roleOf(false, { signedIn: 'yes', person: { role: 'owner' } }, 2)).toBe('owner')
+  expect(roleOf(false, away, true)).toBe(UNKNOWN)
+  expect(roleOf(false, null, true)).toBe(UNKNOWN)
+  expect(roleOf(false, away, false)).toBeNull()
+  expect(roleOf(false, { signedIn: 'no', person: null }, true)).toBeNull()
+  expect(roleOf(true, null, true)).toBeNull()
+  expect(roleOf(false, { signedIn: 'yes', person: { role: 'owner' } }, true)).toBe('owner')
   const folded = of(told(built).events)
   const nobody: Person = { ...ada, role: UNKNOWN, people: 1 }
   expect([isOnlyPerson(folded, nobody), mayCheck(folded, nobody), mayRelease(nobody)]).toEqual([false, 'role', false])

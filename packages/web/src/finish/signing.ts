@@ -36,11 +36,11 @@ export const UNKNOWN = 'unknown'
 
 type Standing = { signedIn: 'unknown' | 'yes' | 'no'; person: { role: string } | null }
 
-/** What the shop lets whoever works here do; null without a shop: practice, or a device that is not paired. `people`: as the shop said last. */
-export function roleOf(isPractice: boolean, status: Standing | null, people: number | null): string | null {
+/** What the shop lets whoever works here do; null without a shop: practice, or a device that is not paired. `paired`: as far as the shop said last. */
+export function roleOf(isPractice: boolean, status: Standing | null, paired: boolean): string | null {
   if (isPractice) return null
   if (status?.person != null) return status.person.role
-  return status?.signedIn === 'no' || people === null ? null : UNKNOWN
+  return status?.signedIn === 'no' || !paired ? null : UNKNOWN
 }
 
 /** Whether whoever works here is the only one: by the shop's list, and without a shop by the entries on this device. */
