@@ -7,10 +7,10 @@ import { type PlanShape, randomPlan } from './testing/randomPlan.ts'
 
 const LARGE: PlanShape = { jobs: 60, tools: 6, sides: 3, density: 0.12, windows: 2, soaks: 2 }
 
-test('[WO1] on 40 random plans of 60 jobs the order keeps all rules', () => {
+test('[WO1] on 30 random plans of 60 jobs the order keeps all rules', () => {
   let proven = 0
   let clashing = 0
-  for (let seed = 1; seed <= 40; seed += 1) {
+  for (let seed = 1; seed <= 30; seed += 1) {
     const jobs = randomPlan(seed, { ...LARGE, density: [0.05, 0.12, 0.25][seed % 3]! })
     const plan = planWork(jobs)
     const said = `seed ${seed}`
@@ -37,7 +37,7 @@ test('[WO2] on 60 plans of up to 10 jobs the changes of tools and turns are the 
       density: 0.2,
       windows: seed % 3,
       soaks: seed % 2,
-      ends: seed % 4 === 1,
+      ends: seed % 4 < 2,
     })
     const plan = planWork(jobs)
     const least = fewestByModel(jobs, solve)
@@ -49,5 +49,6 @@ test('[WO2] on 60 plans of up to 10 jobs the changes of tools and turns are the 
     expect(plan.toolChanges + plan.turns, said).toBe(least)
     expect(plan.proven, said).toBe(true)
   }
-  expect(kept).toBeGreaterThan(45)
+  expect(kept).toBeGreaterThan(40)
+  expect(kept).toBeLessThan(60)
 })

@@ -23,7 +23,7 @@ type State = {
 export type FoundOrder = { order: number[]; cost: number; atLeast: number; proven: boolean }
 
 /** How far the search goes before it gives the best it has: states kept side by side in the first look, and states opened in the second. */
-const PATIENCE = { beam: 60, states: 5_000 }
+const PATIENCE = { beam: 150, states: 4_000 }
 
 /**
  * An order with the fewest changes of tools and turns together that keeps what comes before what, the strict windows and, where it depends on the order, the

@@ -72,11 +72,13 @@ export function withWindows(
       if (rule.least > 0 && rule.most < Number.POSITIVE_INFINITY) rule.tight = true
       if (rule.strict && rules.some((soak) => soak.least > 0 && hasBit(withOpener(rule), soak.opens))) rule.tight = true
     }
-    // what soaks is ready before a window opens that needs it: the waiting is not done while the sealant runs
+    // what only soaks has soaked before a window opens that needs it: nobody waits while sealant runs. What must not stand too long may leave no such choice
     for (const soak of rules.filter(({ least }) => least > 0))
-      for (const rule of rules.filter(({ strict, running }) => strict && !running))
-        if (!hasBit(rule.allowed, soak.opens) && soak.until.some((job) => hasBit(rule.members, job)))
-          soak.until = [...new Set([...soak.until, rule.opens])]
+      for (const rule of rules.filter(({ strict }) => strict)) {
+        if (hasBit(rule.allowed, soak.opens) || !soak.until.some((job) => hasBit(rule.members, job))) continue
+        if (soak.most < Number.POSITIVE_INFINITY || rule.running) rule.tight = true
+        else soak.until = [...new Set([...soak.until, rule.opens])]
+      }
     return { reasons, ...closed, rules }
   }
 }

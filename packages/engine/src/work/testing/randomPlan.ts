@@ -51,7 +51,9 @@ export function randomPlan(seed: number, shape: PlanShape): Job[] {
     jobs[opener]!.window =
       w < shape.windows
         ? { minutes: 500, until: [id(until)] }
-        : { least: 3 + below(20), ...(shape.ends ? { minutes: 25 + below(10) } : {}), until: [id(until)] }
+        : shape.ends
+          ? { least: 3 + below(9), minutes: 8 + below(12), until: [id(until)] }
+          : { least: 3 + below(20), until: [id(until)] }
   }
   for (let i = jobs.length - 1; i > 0; i -= 1) {
     const k = below(i + 1)
