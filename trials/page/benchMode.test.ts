@@ -284,7 +284,7 @@ test('by keys alone, as a pedal and a wrench type them', async () => {
   await page.getByRole('heading', { name: 'Close' }).waitFor()
   await keyboard.press('F9')
   await page.getByRole('heading', { name: 'This face is done' }).waitFor()
-  expect(await story(page)).toContain('Undone: ')
+  expect(await story(page)).toContain('Took back: ')
   await context.close()
 })
 

@@ -23,7 +23,9 @@ export function LyingBolt({ kind, hole, name }: Props) {
   const [width, setWidth] = useState(0)
   useEffect(() => {
     let left = false
-    void import('../parts/drawings.ts').then((part) => left || setDrawings(part))
+    void import('../parts/drawings.ts').then(({ lyingBolt, threadOf }) => {
+      if (!left) setDrawings({ lyingBolt, threadOf })
+    })
     return () => {
       left = true
     }

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { type KeyMeans, keyMeans } from './keys.ts'
 
@@ -10,7 +10,8 @@ export function useKeys(typed: string | null, act: (means: KeyMeans) => void): v
   const { settings } = useApp()
   const now = useRef({ typed, act, pedal: settings.pedal })
   now.current = { typed, act, pedal: settings.pedal }
-  useEffect(() => {
+  // At once when the step is drawn: a key between two steps must not fall through.
+  useLayoutEffect(() => {
     function pressed(event: KeyboardEvent) {
       if (event.defaultPrevented || document.querySelector('dialog[open]') !== null) return
       const { typed, act, pedal } = now.current
