@@ -109,6 +109,7 @@ describe('as two readers see it', () => {
     const text = await read(fileRecord())
     expect(text).toContain('NO STORY, NOT RELEASED')
     expect(text).toContain('This was made from a unit file')
+    expect(text).toContain('A unit file does not say what was changed.')
     expect(text).not.toContain('Is it proven?')
     expect(text).not.toMatch(/Tightened|NOT PLACED|by hand|2026-01-01/)
   })

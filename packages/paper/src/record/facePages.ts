@@ -137,7 +137,11 @@ function writeFound(sheet: Sheet, face: BuiltFace): void {
       { title: say.found, share: 3 },
       { title: say.belongs, share: 5 },
     ],
-    rows: face.holes.map((hole) => [hole.id, foundWords(face, hole), belongsCell(face, hole)]),
+    rows: face.holes.map((hole) => [
+      hole.id,
+      { text: foundWords(face, hole), bold: hole.belongs?.asFound === 'must change' },
+      belongsCell(face, hole),
+    ]),
     size: 8.5,
   })
 }

@@ -25,7 +25,7 @@ export function writeFront(sheet: Sheet, record: BuildRecord): void {
   sheet.heading(2, words.wrong)
   writeList(sheet, wrongIn(record), words.nothingWrong)
   sheet.heading(2, words.changed)
-  writeList(sheet, changedIn(record), words.nothingChanged)
+  writeList(sheet, changedIn(record), nothingChanged(record))
   if (record.state !== 'state only') {
     sheet.heading(2, words.proven)
     writeProof(sheet, record)
@@ -123,6 +123,14 @@ function wrongIn(record: BuildRecord): string[] {
     ...bolts.filter(({ what }) => what === 'written off').map((bolt) => boltsWords(record, bolt)),
     ...resistances.map(({ face, hole, feel }) => words.resistance(nameOf(record, face), hole, feel)),
   ]
+}
+
+function nothingChanged({ state, faces }: BuildRecord): string {
+  if (state === 'state only') return words.fileSaysNothing
+  const holes = faces.flatMap((face) => face.holes)
+  return holes.length > 0 && holes.every(({ changed }) => changed === false)
+    ? words.nothingChanged
+    : words.notYetChanged
 }
 
 function changedIn(record: BuildRecord): string[] {

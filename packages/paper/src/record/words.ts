@@ -31,7 +31,7 @@ export const words = {
       'This was made from a unit file. A file holds how a unit stands, not who did what and when: there are no signatures, no torques, no hash of entries.',
   } satisfies Record<RecordState, (who: string, at: string) => string>,
 
-  unit: { job: 'Job', takenIn: 'Taken in by', history: 'Opened before' },
+  unit: { job: 'Job', takenIn: 'Taken in by', history: 'History' },
   person: (id: string) => `person ${id}`,
   by: (who: string, at: string) => `${who}, ${at}`,
 
@@ -39,7 +39,9 @@ export const words = {
   changed: 'What was changed',
   proven: 'Is it proven?',
   nothingWrong: 'Nothing was entered as wrong.',
-  nothingChanged: 'Every bolt and part that is known went back where it was.',
+  nothingChanged: 'Every bolt went back where it was found.',
+  notYetChanged: 'Nothing that was changed is on the record.',
+  fileSaysNothing: 'A unit file does not say what was changed.',
   complaint: (text: string) => `Complaint: ${text}`,
   cameBack: (text: string, at: string) => `Came back ${at}: ${text}`,
   opened: (count: number) => `${counted(count, 'sign', 'signs')} that it was opened before`,

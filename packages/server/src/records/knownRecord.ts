@@ -1,4 +1,5 @@
 /** Whether a hash on paper is that of entries that this shop keeps. */
+import { createHash } from 'node:crypto'
 import { type Event, fold, recordHash, upTo } from '@gripbook/record'
 import { sha256 } from '../sha256.ts'
 
@@ -11,9 +12,6 @@ export type KnownRecord =
   | { is: 'earlier'; entries: number; since: number; released: boolean }
   | { is: 'unknown' }
 
-/** How many states before the present one are looked through: each costs a hash over the hashes of all its entries. */
-const MOST_STATES = 1_000
-
 /** Of all entries of one unit, in the order of the record. */
 export function knownRecord(unit: string, events: readonly Event[], hash: string): KnownRecord {
   if (recordHash(events, sha256) === hash)
@@ -24,12 +22,25 @@ export function knownRecord(unit: string, events: readonly Event[], hash: string
     if (recordHash(released, sha256) === hash)
       return { is: 'earlier', entries: released.length, since: events.length - released.length, released: true }
   }
-  for (let entries = events.length - 1; entries > Math.max(0, events.length - MOST_STATES); entries--) {
-    const then = events.slice(0, entries)
-    if (recordHash(then, sha256) === hash)
-      return { is: 'earlier', entries, since: events.length - entries, released: isReleased(unit, then) }
-  }
+  const entries = stateWith(events, hash)
+  if (entries !== null)
+    return {
+      is: 'earlier',
+      entries,
+      since: events.length - entries,
+      released: isReleased(unit, events.slice(0, entries)),
+    }
   return { is: 'unknown' }
+}
+
+/** How many of the first entries have this hash together: `recordHash` of each beginning of the record, in one run over it. */
+function stateWith(events: readonly Event[], hash: string): number | null {
+  const running = createHash('sha256').update('[')
+  for (const [i, event] of events.entries()) {
+    running.update(`${i === 0 ? '' : ','}"${event.hash}"`)
+    if (running.copy().update(']').digest('hex') === hash) return i + 1
+  }
+  return null
 }
 
 function isReleased(unit: string, events: readonly Event[]): boolean {

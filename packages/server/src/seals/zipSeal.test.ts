@@ -52,6 +52,7 @@ test('a zip without a comment, as Gripbook wrote them before, has no seal and is
   const plain = Buffer.from(zip.subarray(0, at))
   plain.writeUInt16LE(0, plain.length - 2)
   expect(await checked(plain)).toEqual({ is: 'none' })
+  expect(await checked(Buffer.from('no zip'))).toEqual({ is: 'none' })
 })
 
 test('what is no zip goes through as it is, however it comes in pieces', async () => {

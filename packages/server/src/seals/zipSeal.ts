@@ -43,7 +43,7 @@ function textOf({ bytes, sha256, blocks }: Marked): string {
   return `${BEGIN}${bytes} ${sha256} ${blocks}`
 }
 
-/** `none`: it has no comment, as Gripbook wrote them before there were seals. `seal`: the seal itself was changed. */
+/** `none`: it has no comment, as Gripbook wrote them before there were seals, or is no zip at all. `seal`: the seal itself was changed. */
 export type ZipSeal = { is: 'none' } | { is: 'whole' } | { is: 'changed'; places: Stretch[]; seal: boolean }
 
 /** Holds a zip file against its seal. */
@@ -54,7 +54,7 @@ export async function checkZipSeal(path: string): Promise<ZipSeal> {
     const tail = Buffer.alloc(Math.min(size, MOST_COMMENT + END.bytes))
     await readAll(file, tail, size - tail.length)
     const at = endIn(tail)
-    if (at === null) return { is: 'changed', places: [{ from: Math.max(0, size - END.bytes), to: size }], seal: true }
+    if (at === null) return { is: 'none' }
     const from = size - tail.length + at
     if (from + END.bytes === size && tail.readUInt16LE(at + END.comment) === 0) return { is: 'none' }
     const comment = { from: from + END.comment, to: size }
