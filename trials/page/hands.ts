@@ -9,10 +9,11 @@ export async function takeIn(page: Page, name: string): Promise<void> {
   await page.getByRole('heading', { level: 1, name }).waitFor()
 }
 
-/** On the unit's page: a face, by its name; the page goes to it. */
-export async function newFace(page: Page, name: string): Promise<void> {
+/** On the unit's page: a face, by its name, with the manual's torque where it is given; the page goes to it. */
+export async function newFace(page: Page, name: string, torque?: string): Promise<void> {
   await page.getByRole('button', { name: 'Add a face' }).click()
   await page.getByRole('dialog').getByLabel('What is it called?').fill(name)
+  if (torque !== undefined) await page.getByRole('dialog').getByLabel('Torque from the manual').fill(torque)
   await page.getByRole('dialog').getByRole('button', { name: 'Add the face' }).click()
   await page.getByRole('heading', { level: 1, name }).waitFor()
 }
@@ -24,14 +25,12 @@ export async function tapPlaces(page: Page, places: readonly number[]): Promise<
     await page.mouse.click(box.x + (box.width * ((i % 5) + 1)) / 6, box.y + (box.height * (Math.floor(i / 5) + 1)) / 5)
 }
 
-/** On a face: so many holes of thread M6, in rows of five. */
-export async function markHoles(page: Page, count: number): Promise<void> {
+/** On a face: holes of thread M6, so many in rows of five, or at these places of the rows. */
+export async function markHoles(page: Page, where: number | readonly number[]): Promise<void> {
+  const places = typeof where === 'number' ? Array.from({ length: where }, (_, i) => i) : where
   await page.getByRole('button', { name: 'Mark holes' }).click()
-  await tapPlaces(
-    page,
-    Array.from({ length: count }, (_, i) => i),
-  )
-  await page.getByText(`${count} holes marked`).waitFor()
+  await tapPlaces(page, places)
+  await page.getByText(`${places.length} holes marked`).waitFor()
   await page.getByRole('button', { name: 'Done' }).click()
 }
 

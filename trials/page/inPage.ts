@@ -1,7 +1,7 @@
 /** What the trials put beside the page, on its own origin: the record that the page itself keeps, and the sums that it asks for. */
 import { openDevice } from '@gripbook/device'
 import { place } from '@gripbook/engine'
-import { type Event, fold, type Happening, unitFileOf } from '@gripbook/record'
+import { type Event, fold, type Happening, sha256OfText, stateHash, unitFileOf } from '@gripbook/record'
 
 const beside = {
   /** Writes what happened, with the photographs it speaks of, as someone at this device would have: happenings as JSON, bytes as base64. */
@@ -11,6 +11,14 @@ const beside = {
     const { own } = JSON.parse(localStorage.getItem('gripbook settings')!) as { own: { id: string } }
     await device.appendAll(unit, own.id, JSON.parse(happenings) as Happening[])
     await device.close()
+  },
+
+  /** The unit as this device folds it, by its hash. */
+  async standing(unit: string): Promise<string> {
+    const device = await openDevice()
+    const events: Event[] = (await device.entriesOf(unit)).map(({ event }) => event)
+    await device.close()
+    return stateHash(fold(unit, events), sha256OfText)
   },
 
   /** What is done between an entry and its verdict, each part by itself `times` over, in ms on the page's own thread. */
