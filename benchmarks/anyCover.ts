@@ -1,6 +1,6 @@
 /** Covers as a seed draws them: outlines of five kinds, 6 to 24 bolts, some with openings, hollows below and thicker parts; hand-snug bolts over soft to hard beds. */
 import { type Random, random } from '../packages/engine/src/placement/testing/random.ts'
-import { isInside, sidesOf } from '../packages/engine/src/tightening/plate/outline.ts'
+import { areaOf, isInside, sidesOf } from '../packages/engine/src/tightening/plate/outline.ts'
 import type { Bed, Cover, Point, Unit } from '../packages/engine/src/unit.ts'
 
 const SHAPES = ['rectangular', 'L', 'U', 'round', 'irregular'] as const
@@ -18,6 +18,8 @@ export type AnyCover = {
 /** From the edge to the middle of a bolt, and between two bolts at least, mm. */
 const EDGE = 10
 const APART = 16
+/** mm²: no part of a cover is thicker only so far. */
+const SLIVER = 100
 
 /** The shapes come in turn. `most` bolts at most. */
 export function anyCover(seed: number, most = 24): AnyCover {
@@ -40,7 +42,7 @@ export function anyCover(seed: number, most = 24): AnyCover {
     outline,
     thickness,
     ...(openings.length > 0 ? { openings } : {}),
-    ...(regions.length > 0 ? { regions } : {}),
+    ...(regions.some((region) => areaOf(region.outline) > SLIVER) ? { regions } : {}),
   }
   const face = {
     id: 'cover',
