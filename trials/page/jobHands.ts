@@ -198,3 +198,20 @@ export async function refusesToRelease(page: Page, open: number, says: string): 
   await page.locator('.notice__words', { hasText: says }).waitFor()
   expect(await page.getByRole('heading', { name: 'Released' }).count()).toBe(0)
 }
+
+/** In a pass on another device: the wrench that the record names is there already, but for how it tells. */
+export async function wrenchTakenOver(page: Page, until: string): Promise<void> {
+  await page.getByRole('button', { name: 'Choose the wrench' }).click()
+  const sheet = page.getByRole('dialog')
+  for (const [label, value] of Object.entries({
+    Name: 'Dial wrench',
+    'Least torque': '2',
+    'Greatest torque': '14',
+    'Calibrated until': until,
+    'Number in the shop': 'W4',
+  }))
+    expect(await sheet.getByLabel(label, { exact: true }).inputValue()).toBe(value)
+  await sheet.getByRole('radio', { name: 'It shows or types' }).check()
+  await sheet.getByRole('button', { name: 'Use this wrench' }).click()
+  await sheet.waitFor({ state: 'detached' })
+}

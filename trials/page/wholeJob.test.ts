@@ -25,6 +25,7 @@ import {
   torque,
   waiting,
   wrenchChosen,
+  wrenchTakenOver,
 } from './jobHands.ts'
 import { standBeside } from './seed.ts'
 import { withBench } from './withBench.ts'
@@ -141,7 +142,7 @@ test('from taking in to the release, and the record is proven on another machine
   await expect.poll(() => goOnThere.textContent(), { timeout: 60_000 }).toMatch(/Pass.*3 of 6.*hole/)
   await goOnThere.click()
   await roundAt(other, 'Pass 1 of 3', 3, ALL)
-  await wrenchChosen(other, IN_A_YEAR)
+  await wrenchTakenOver(other, IN_A_YEAR)
   await torque(other, { round: 'Pass 1 of 3', from: 3, to: ALL, of: ALL, next: 'Pass 2 of 3' }, String)
 
   // without signal again until the face is closed
@@ -211,7 +212,7 @@ test('from taking in to the release, and the record is proven on another machine
   }
   const tightened = entries.flatMap(({ type, body }) => (type === 'pass-torqued' ? [body.tool] : []))
   expect(tightened).toHaveLength(ALL * 3)
-  for (const tool of tightened) expect(tool).toMatchObject({ number: 'W4', calibratedUntil: IN_A_YEAR })
+  for (const tool of tightened) expect(tool).toMatchObject({ number: 'W4', range: [2, 14], calibratedUntil: IN_A_YEAR })
   const stood = entries.filter(({ type, body }) => type.startsWith('resistance') && body.hole === bound)
   expect(stood.map(({ type }) => type)).toEqual(['resistance-felt', 'resistance-cleared'])
   for (const { context } of [phone, tablet, third]) await context.close()

@@ -6,17 +6,21 @@ import { Choice } from '../parts/Choice.tsx'
 import { Field, QuantityField, TextField } from '../parts/Field.tsx'
 import { useFaultFocus } from '../settings/useFaultFocus.ts'
 import { words } from '../words/bench.ts'
-import { readWrench, type WrenchDraft } from './wrenchForm.ts'
+import { draftOf, NO_WRENCH, readWrench, type WrenchDraft } from './wrenchForm.ts'
 
-type Props = { taken: readonly Wrench[]; onKept: (wrench: Wrench) => void; keep?: string }
-
-const EMPTY: WrenchDraft = { name: '', number: '', tells: 'clicks', from: '', to: '', deviation: '', until: '' }
+type Props = {
+  taken: readonly Wrench[]
+  /** What is known of it already. */
+  known?: Omit<Wrench, 'tells'> | null
+  onKept: (wrench: Wrench) => void
+  keep?: string
+}
 
 /** A wrench as its label and its certificate say. */
-export function WrenchForm({ taken, onKept, keep = words.wrenchKeep }: Props) {
+export function WrenchForm({ taken, known = null, onKept, keep = words.wrenchKeep }: Props) {
   const { settings } = useApp()
   const unit = settings.torque
-  const [draft, setDraft] = useState(EMPTY)
+  const [draft, setDraft] = useState(() => (known === null ? NO_WRENCH : draftOf(known, NEWTON_METRES_IN[unit])))
   const [tried, setTried] = useState(0)
   const form = useFaultFocus(tried)
   const read = readWrench(draft, taken, NEWTON_METRES_IN[unit])

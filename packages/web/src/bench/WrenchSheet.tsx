@@ -12,13 +12,17 @@ import { dayOf } from './today.ts'
 import { doubtsOf, figureIn, newtonMetres, toSet } from './torque.ts'
 import type { Bench } from './useBench.ts'
 import { WrenchForm } from './WrenchForm.tsx'
-import { type ExtensionText, extensionOf, RATCHET } from './wrenchHere.ts'
+import { type ExtensionText, extensionOf, RATCHET, wrenchElsewhere } from './wrenchHere.ts'
 import './WrenchSheet.css'
 
 export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => void }) {
   const { settings, write } = useApp()
   const { folded, steps, wrench: here } = bench
-  const [adding, setAdding] = useState(settings.wrenches.length === 0)
+  const known = wrenchElsewhere(settings.wrenches, folded.entries, (number) => {
+    const { name } = folded.things.instrument[number] ?? {}
+    return typeof name?.value === 'string' ? name.value : null
+  })
+  const [adding, setAdding] = useState(settings.wrenches.length === 0 || known !== null)
   const [foot, setFoot] = useState<ExtensionText | null>(
     here.extension === null ? null : { ...here.extension, angle: here.extension.angle ?? 0 },
   )
@@ -94,7 +98,7 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
         ))}
       </ul>
       {adding ? (
-        <WrenchForm taken={settings.wrenches} onKept={(wrench) => void take(wrench)} />
+        <WrenchForm taken={settings.wrenches} known={known} onKept={(wrench) => void take(wrench)} />
       ) : (
         <button type="button" class="button button--plain" onClick={() => setAdding(true)}>
           <Icon name="plus" />

@@ -56,6 +56,12 @@ test('a tool without a reading is by feel and says so on the record', () => {
     number: 'W-3',
     calibratedUntil: '2026-09-30',
   })
+  expect(toolOf({ ...asKept, deviation: 0.03 }, null)).toEqual({
+    name: 'Wrench',
+    calibratedUntil: '2026-09-30',
+    range: [5, 50],
+    deviation: 0.03,
+  })
 })
 
 test('large keys step a figure from what is wanted, finely where it is small', () => {

@@ -90,13 +90,18 @@ export function doubtsOf(wrench: Wrench, torques: readonly number[], today: stri
   return [...doubts]
 }
 
-/** The tool as it stands in an entry. `extension`: it is part of the name, so that the record tells how the figure came about. */
+/**
+ * The tool as it stands in an entry: with it the record judges the figure by itself, and another device knows the wrench. `extension`: it is part of the
+ * name, so that the record tells how the figure came about; the figure is then the bolt's, which the wrench's own range does not bound.
+ */
 export function toolOf(wrench: Wrench, extension: string | null) {
-  const { name, number, calibratedUntil, tells } = wrench
+  const { name, number, calibratedUntil, range, deviation, tells } = wrench
   return {
     name: extension === null ? name : `${name}, ${extension}`,
     ...(number === undefined ? {} : { number }),
     ...(calibratedUntil === undefined ? {} : { calibratedUntil }),
+    ...(range === undefined || extension !== null ? {} : { range }),
+    ...(deviation === undefined ? {} : { deviation }),
     ...(tells === 'nothing' ? { byFeel: true } : {}),
   }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { readWrench, type WrenchDraft } from './wrenchForm.ts'
+import { draftOf, NO_WRENCH, readWrench, type WrenchDraft } from './wrenchForm.ts'
 
 const draft: WrenchDraft = {
   name: ' Small ',
@@ -52,4 +52,12 @@ test.each([
 
 test('two wrenches of one name could not be told apart on the record', () => {
   expect(read({}, [{ name: 'SMALL', tells: 'shows' }])).toMatchObject({ ok: false })
+})
+
+test('a wrench that the record names is typed as its label says', () => {
+  const { tells: _, ...label } = { ...draft, name: 'Small', tells: 'shows' }
+  const known = { name: 'Small', number: 'W-1', deviation: 0.04, calibratedUntil: '2026-09-30' }
+  expect(draftOf({ ...known, range: [5, 25] }, 1)).toEqual({ ...label, tells: 'clicks' })
+  expect(draftOf({ name: 'Small', range: [6.7791, 33.895] }, 1.3558179)).toMatchObject({ from: '5', to: '25' })
+  expect(draftOf({ name: 'Small' }, 1)).toEqual({ ...NO_WRENCH, name: 'Small' })
 })

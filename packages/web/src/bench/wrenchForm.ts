@@ -49,6 +49,33 @@ export function readWrench(draft: WrenchDraft, taken: readonly Wrench[], size: n
   }
 }
 
+export const NO_WRENCH: WrenchDraft = {
+  name: '',
+  number: '',
+  tells: 'clicks',
+  from: '',
+  to: '',
+  deviation: '',
+  until: '',
+}
+
+/** What the record knows of a wrench, as it would have been typed; how it tells, a label does not say. `size`: N·m in one of the page's unit. */
+export function draftOf(
+  { name, number, range, deviation, calibratedUntil }: Omit<Wrench, 'tells'>,
+  size: number,
+): WrenchDraft {
+  const typed = (value: number | undefined) => (value === undefined ? '' : String(Number(value.toPrecision(4))))
+  return {
+    ...NO_WRENCH,
+    name,
+    number: number ?? '',
+    from: typed(range && range[0] / size),
+    to: typed(range && range[1] / size),
+    deviation: typed(deviation && deviation * 100),
+    until: calibratedUntil ?? '',
+  }
+}
+
 /** null: nothing typed; undefined: no figure. */
 type Figure = number | null | undefined
 

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { Wrench } from '../device/settings.ts'
-import { RATCHET, readExtension, wrenchFor, writeExtension } from './wrenchHere.ts'
+import { RATCHET, readExtension, wrenchElsewhere, wrenchFor, writeExtension } from './wrenchHere.ts'
 
 const small: Wrench = { name: 'Small', number: 'W-1', tells: 'clicks' }
 const large: Wrench = { name: 'Large', tells: 'shows' }
@@ -29,4 +29,13 @@ test('what sits on the wrench comes back as it was kept', () => {
   expect(readExtension(writeExtension(foot))).toEqual(foot)
   for (const text of [undefined, '', 'x y z', '300']) expect(readExtension(text), text).toBeNull()
   expect(readExtension(writeExtension(null))).toBeNull()
+})
+
+test('a wrench that another device has used is offered as its entries tell of it', () => {
+  const dial = { name: 'Dial, crow-foot 38 mm', number: 'W-4', calibratedUntil: '2027-01-31' }
+  const named = (number: string) => (number === 'W-4' ? 'Dial' : null)
+  expect(wrenchElsewhere([small], [torqued(dial), torqued(dial, 'rear')], named)).toEqual({ ...dial, name: 'Dial' })
+  expect(wrenchElsewhere([{ ...small, number: 'W-4' }], [torqued(dial)], named)).toBeNull()
+  expect(wrenchElsewhere([], [torqued(dial), torqued({ name: RATCHET.name, byFeel: true })], named)).toBeNull()
+  expect(wrenchElsewhere([], [], named)).toBeNull()
 })

@@ -23,6 +23,24 @@ export function wrenchFor(
   return all.find(({ name, number }) => name === tool.name || (number !== undefined && number === tool.number)) ?? null
 }
 
+/**
+ * The wrench that the record names last and that this device does not know, as far as the entries say: another device has chosen it, and nobody types it
+ * again. `names`: what the record calls a wrench of a number, without what sat on it. Null where there is none.
+ */
+export function wrenchElsewhere(
+  wrenches: readonly Wrench[],
+  entries: readonly Entry[],
+  names: (number: string) => string | null,
+): Omit<Wrench, 'tells'> | null {
+  const last = entries.findLast(({ type, body }) => type === 'pass-torqued' && body.tool !== undefined)?.body.tool
+  const tool = last as (Omit<Wrench, 'tells'> & { byFeel?: boolean }) | undefined
+  if (tool === undefined || tool.byFeel === true) return null
+  const { byFeel: _, ...label } = tool
+  const name = (label.number === undefined ? null : names(label.number)) ?? label.name
+  const isHere = wrenches.some((one) => one.name === name || (one.number !== undefined && one.number === label.number))
+  return isHere ? null : { ...label, name }
+}
+
 /** Lengths in mm and an angle, as they were typed. */
 export type ExtensionText = { lever: number; reach: number; angle: number }
 
