@@ -14,6 +14,7 @@ export type Screen = {
 }
 
 const FACE = '/face/control-block'
+const PUMP = '/face/pump-cover'
 
 const press = (name: string | RegExp) => (page: Page) => page.getByRole('button', { name }).first().click()
 
@@ -102,5 +103,29 @@ export const SCREENS: readonly Screen[] = [
   },
   { name: 'readings', practice: true, path: `${FACE}/readings`, ready: '.strip', hard: true },
   { name: 'readings-ranks', practice: true, path: `${FACE}/readings/ranks`, ready: 'main h2', hard: true },
+  { name: 'figures', practice: true, path: '/figures', ready: 'main h2', hard: true },
+  { name: 'finish', practice: true, path: '/finish', ready: '.open', hard: true },
+  { name: 'cover', practice: true, path: `${FACE}/tightening`, ready: '.cover-form', hard: true },
+  { name: 'order', practice: true, path: `${PUMP}/tightening`, ready: '.plan-lead', hard: true },
+  {
+    name: 'order-steps',
+    practice: true,
+    path: `${PUMP}/tightening`,
+    ready: '.plan-lead',
+    hard: true,
+    steps: async (page) => {
+      await page.getByRole('radio', { name: 'Steps' }).check({ force: true })
+      await page.getByRole('radio', { name: 'Pressure and gaps' }).check({ force: true })
+      await page.locator('.map-legend').waitFor()
+    },
+  },
+  {
+    name: 'order-compare',
+    practice: true,
+    path: `${PUMP}/tightening`,
+    ready: '.plan-lead',
+    steps: (page) => page.getByRole('radio', { name: 'Compare' }).check({ force: true }),
+  },
+  { name: 'bench', practice: true, path: `${PUMP}/bench`, ready: '.dock', hard: true },
   { name: 'readings-tries', practice: true, path: `${FACE}/readings/tries`, ready: 'main h2', hard: true },
 ]
