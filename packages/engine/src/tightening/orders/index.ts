@@ -1,6 +1,4 @@
 export { burdenOf } from './burden.ts'
 export { handTravel } from './handTravel.ts'
-export { hardToRemember } from './memorability.ts'
 export { type Pattern, patternsFor } from './patterns.ts'
-export type { Places } from './places.ts'
-export { type FoundOrder, type OrderSearch, searchOrder } from './search.ts'
+export { searchOrder } from './search.ts'
