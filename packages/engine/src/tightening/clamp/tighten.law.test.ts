@@ -88,7 +88,8 @@ describe('[TI3] one-sided', () => {
       const sinks = sinksOnSeat(plate, lie(() => loads).field)
       const carried = sinks.reduce((sum, sink, q) => sum + Math.max(0, sink) * stiffness * plate.seat.area[q]!, 0)
       const pressed = loads.reduce((sum, load) => sum + load, 0)
-      expect(Math.abs(carried - pressed) / pressed, `seed ${seed}`).toBeLessThan(2e-4)
+      // the search for what touches ends when three parts in ten thousand of the load stand at points of the wrong state
+      expect(Math.abs(carried - pressed) / pressed, `seed ${seed}`).toBeLessThan(4e-4)
     }
   })
 

@@ -13,7 +13,7 @@ export type Condensed = {
   elsewhere: number[][]
   /** Step of the grid, mm. */
   grid: number
-  /** How far the figures may be off, as a share of the greatest: what halving the step changed last. At smooth places it is far less, at inner corners about this. */
+  /** How far the figures may be off, as a share of the greatest: what halving the step changed last, or what further halvings would still change, as the last two say. */
   error: number
 }
 
@@ -46,12 +46,15 @@ export function condense(
   let step = grid ?? firstStep(cover, bed)
   let coarse = at(2 * step)
   let fine = at(step)
-  let error = apart(coarse.compliance, fine.compliance)
+  let change = apart(coarse.compliance, fine.compliance)
+  let error = change
   while (grid === undefined && error > WANTED && 16 * fine.work <= MOST_WORK) {
     step /= 2
     coarse = fine
     fine = at(step)
-    error = apart(coarse.compliance, fine.compliance)
+    const before = change
+    change = apart(coarse.compliance, fine.compliance)
+    error = change * leftOver(change / before)
   }
   const { work: _, ...condensed } = fine
   return { ...condensed, grid: step, error }
@@ -82,6 +85,12 @@ function firstStep(cover: Cover, bed: Seating): number {
   const { left, right, low, high } = boxOf(cover.outline)
   const [long, short] = [Math.max(right - left, high - low), Math.min(right - left, high - low)]
   return Math.max(Math.min(bendingLength(cover, bed.stiffness) / 4, short / 16, long / 24), long / 96)
+}
+
+/** What all further halvings together would still change, for 1 of the last change, when each changes `ratio` of the one before; inner corners converge no slower than by half. */
+function leftOver(ratio: number): number {
+  const slow = Math.min(0.5, ratio)
+  return slow / (1 - slow)
 }
 
 /** Multiplications of factoring; a grid of half the step has four times the rows, each twice as long. */
