@@ -54,9 +54,10 @@ export function defaultJobs(unit: Unit, { plugs = [] }: MoreParts = {}): Job[] {
     ),
   )
   const closed = unit.faces.map(({ id }) => `${id}/close`)
+  const cleaned = unit.faces.map(({ id }) => `${id}/clean`)
   const loose = parts
     .filter((part) => part.face === undefined || !unit.faces.some(({ id }) => id === part.face))
-    .map((part) => partIn(part, OUTSIDE.includes(part.what) ? closed : []))
+    .map((part) => partIn(part, OUTSIDE.includes(part.what) ? closed : cleaned))
   const plugJobs = plugs.map(
     (plug): Job => ({ id: `plug/${plug}`, name: `Put plug ${plug} in and pull at it`, after: closed, minutes: 0.5 }),
   )

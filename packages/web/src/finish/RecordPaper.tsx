@@ -2,7 +2,7 @@ import type { FoldedUnit } from '@gripbook/record'
 import { useApp } from '../app/context.ts'
 import { useNames } from '../unit/useNames.ts'
 import { words } from '../words/finish.ts'
-import { Paper } from './Paper.tsx'
+import { Paper, type Printed } from './Paper.tsx'
 import { standingOf } from './standing.ts'
 
 /** The build record of a unit. */
@@ -18,9 +18,21 @@ export function RecordPaper({ folded }: { folded: FoldedUnit }) {
     return answer?.ok === true ? answer.blob() : null
   }
 
+  const paired = book.name === 'shop' && book.status?.signedIn === 'yes'
+
   return (
     <Paper
       sorts={[
+        ...(paired
+          ? [
+              {
+                name: words.sealedRecord,
+                what: words.sealedRecordWhat,
+                file: words.fileName(words.sealedRecord, folded.unit.name ?? folded.id),
+                make: () => sealedRecord(folded.id),
+              },
+            ]
+          : []),
         {
           name: words.buildRecord,
           what: words.buildRecordWhat,
@@ -28,7 +40,6 @@ export function RecordPaper({ folded }: { folded: FoldedUnit }) {
           async make(paper) {
             const { recordPaper } = await import('./makePaper.ts')
             const people = Object.fromEntries(standingOf(folded).map(({ who }) => [who, nameOf(who)]))
-            const paired = book.name === 'shop' && book.status?.signedIn === 'yes'
             const shop = paired ? { address: location.origin } : {}
             return { ok: true, bytes: await recordPaper(folded, { paper, people, shop, photographOf }) }
           },
@@ -36,4 +47,11 @@ export function RecordPaper({ folded }: { folded: FoldedUnit }) {
       ]}
     />
   )
+}
+
+/** What the shop prints, with its seal; it is of the entries that have reached it. */
+async function sealedRecord(unit: string): Promise<Printed> {
+  const answer = await fetch(`/api/units/${unit}/record`, { cache: 'no-store' }).catch(() => null)
+  if (answer?.ok !== true) return { ok: false, why: words.noSealedRecord }
+  return { ok: true, bytes: new Uint8Array(await answer.arrayBuffer()) }
 }

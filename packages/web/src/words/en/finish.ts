@@ -318,6 +318,10 @@ export const finish = {
   learnerWhat: 'The face with its questions, and the answers on a page of their own.',
   buildRecord: 'Build record',
   buildRecordWhat: 'As found and as built, figures, torques, overrides, signatures and the hash of the record.',
+  sealedRecord: 'Sealed build record',
+  sealedRecordWhat:
+    'Printed by the shop’s server from what has reached it. gripbook check finds any byte that was changed.',
+  noSealedRecord: 'the shop could not be reached, or it prints nothing. Make the plain one meanwhile',
   make: 'Make it',
   makeLabel: (name: string) => `Make: ${name}`,
   openPaper: 'Open to print',
