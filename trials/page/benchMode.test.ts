@@ -82,9 +82,12 @@ const at = (page: Page, hole: string) => page.getByRole('heading', { name: `Hole
 const main = (page: Page, name: string | RegExp) => page.locator('.dock').getByRole('button', { name }).click()
 const progress = (page: Page, words: string) => page.getByRole('progressbar', { name: words }).waitFor()
 
-/** Sentences of the story, newest first. */
+/** From the bench, sentences of the story, newest first. By the page's own ways: a step shows as done ahead of the disk, and an address typed at once would cut it off. */
 async function story(page: Page): Promise<string> {
-  await page.goto(`${bench.url}/unit/${ID}/story`)
+  await page.getByRole('link', { name: 'Back to the face' }).click()
+  await page.getByRole('link', { name: 'Back to the unit' }).click()
+  await page.getByRole('link', { name: /^Story/ }).click()
+  await page.getByRole('heading', { level: 1, name: 'Story' }).waitFor()
   await page.locator('main li').first().waitFor()
   return (await page.locator('main').textContent())!
 }
@@ -285,6 +288,24 @@ test('by keys alone, as a pedal and a wrench type them', async () => {
   await keyboard.press('F9')
   await page.getByRole('heading', { name: 'This face is done' }).waitFor()
   expect(await story(page)).toContain('Took back: ')
+  await context.close()
+})
+
+test('undo takes back the tap that was just made, also while it is on its way to the disk', async () => {
+  const { context, page } = await bench.open('desk')
+  await atBench(page)
+  await page.keyboard.press('Space')
+  await at(page, '1')
+  await page.evaluate(() => {
+    const press = (key: string) => document.body.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true }))
+    press(' ')
+    press('Backspace')
+    press('Backspace')
+  })
+  await progress(page, 'Start by hand: 0 of 3 done')
+  await at(page, '2')
+  const told = await story(page)
+  for (const hole of ['1', '2']) expect(told).toContain(`Took back: Hole ${hole} of cover hand-started`)
   await context.close()
 })
 

@@ -3,6 +3,7 @@ import type { Face } from '@gripbook/engine'
 import { boltBackedOut, type FoldedUnit, sayEntry, undone, workPaused } from '@gripbook/record'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
+import { faultWords } from '../app/faultWords.ts'
 import type { BookName } from '../app/route.ts'
 import { Icon } from '../look/icons.tsx'
 import { turnsText } from '../readings/turns.ts'
@@ -49,16 +50,20 @@ export function AtBench({ folded, face, book, tight }: Props) {
   useVoice(stands ? words.spoken.stopped(felt) : sayStep(step, sayingOf(bench, settings.torque)))
 
   const general: General = {
-    async undo() {
-      const tap = lastTap(folded, face.id, here.device.id)
-      if (tap.length === 0) return say({ words: words.nothingToUndo, tone: 'done' })
-      const done = await write(
-        folded.id,
-        tap.toReversed().map(({ id }) => undone({ event: id })),
-      )
-      if (done === null) return
+    undo() {
       bench.look(null)
-      say({ words: words.isUndone(sentence(sayEntry(tap.at(-1)!))), tone: 'done' })
+      void bench
+        .afterAll(async (kept) => {
+          const tap = lastTap(kept, face.id, here.device.id)
+          if (tap.length === 0) return say({ words: words.nothingToUndo, tone: 'done' })
+          const done = await write(
+            folded.id,
+            tap.toReversed().map(({ id }) => undone({ event: id })),
+          )
+          if (done === null) return
+          say({ words: words.isUndone(sentence(sayEntry(tap.at(-1)!))), tone: 'done' })
+        })
+        .catch((error: unknown) => say({ words: faultWords(error), tone: 'fault' }))
     },
     binds() {
       if (step.hole !== null) setOver('binds')

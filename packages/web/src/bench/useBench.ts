@@ -47,12 +47,14 @@ export type Bench = {
   release(): void
   /** Writes it, unless a stop stands against it: then it is held, and the screen asks. */
   act(happenings: readonly Happening[], reason?: string): Promise<boolean>
+  /** A job on the record as all that was done here before has left it: what is shown runs ahead of the disk. One such job after the other. */
+  afterAll(job: (folded: FoldedUnit) => Promise<void>): Promise<void>
   /** The reason with which an out-of-date wrench is used on, once it was given here. */
   standing: string | null
 }
 
 export function useBench(folded: FoldedUnit, face: Face): Bench {
-  const { write } = useApp()
+  const { write, book } = useApp()
   const now = useAnswer(folded, face.id)
   const { answer } = now
   const steps = useMemo(() => benchSteps(folded, face.id), [folded, face.id])
@@ -62,6 +64,7 @@ export function useBench(folded: FoldedUnit, face: Face): Bench {
   const [held, setHeld] = useState<Held | null>(null)
   const [standing, setStanding] = useState<string | null>(null)
   const busy = useRef<string | null>(null)
+  const before = useRef<Promise<unknown>>(Promise.resolve())
 
   const pinned = steps.find(({ key }) => key === pin)
   const step = pinned ?? next ?? steps.at(-1)!
@@ -106,13 +109,22 @@ export function useBench(folded: FoldedUnit, face: Face): Bench {
     if (busy.current === text) return false
     busy.current = text
     const all = given === undefined ? happenings : withReason(folded, happenings, facts, given)
-    const done = await write(folded.id, all)
+    const writing = write(folded.id, all)
+    before.current = Promise.all([before.current, writing])
+    const done = await writing
     busy.current = null
     if (done === null) return false
     if (reason !== undefined && stops.some(({ gate }) => gate === 'calibration')) setStanding(reason)
     setHeld(null)
-    setPin(null)
+    // Another step may have been looked at meanwhile: it stays.
+    setPin((now) => (now === pin ? null : now))
     return true
+  }
+
+  function afterAll(job: (folded: FoldedUnit) => Promise<void>): Promise<void> {
+    const done = before.current.then(async () => job(await book.device.unitOf(folded.id)))
+    before.current = done.catch(() => {})
+    return done
   }
 
   return {
@@ -140,6 +152,7 @@ export function useBench(folded: FoldedUnit, face: Face): Bench {
     held,
     release: () => setHeld(null),
     act,
+    afterAll,
     standing,
   }
 }
