@@ -63,11 +63,11 @@ test('refused while anything is open; parts, a waiver, a second person’s signa
   await page.getByLabel('Coil resistance, after', { exact: true }).fill('12,5')
   await page.keyboard.press('Enter')
   await page.getByText('All are read').waitFor()
-  expect(await page.getByRole('row', { name: /End play/ }).textContent()).toContain('change −0.07')
+  await expect.poll(() => page.getByRole('row', { name: /End play/ }).textContent()).toContain('change −0.07')
   await clean(page, 'the figures')
   await page.getByRole('button', { name: 'Add a figure' }).click()
   await page.getByRole('dialog').getByRole('button', { name: 'End play' }).click()
-  expect(await page.getByRole('dialog').getByLabel('What is it?').inputValue()).toBe('End play 2')
+  await expect.poll(() => page.getByRole('dialog').getByLabel('What is it?').inputValue()).toBe('End play 2')
   await clean(page, 'a further figure')
   await page.keyboard.press('Escape')
 
@@ -155,7 +155,7 @@ test('on the practice unit: jobs in their order are ticked off, added and left o
   await clean(page, 'a job')
   await page.getByRole('button', { name: 'Leave it out' }).click()
   await page.getByText('Left out: Wash the case.').waitFor()
-  expect(await page.getByRole('button', { name: 'Change: Wash the case' }).count()).toBe(0)
+  await expect.poll(() => page.getByRole('button', { name: 'Change: Wash the case' }).count()).toBe(0)
 
   await page.goto(`${unit}/face/pump-cover`)
   await page.locator('.task').first().waitFor()
