@@ -8,6 +8,6 @@ export default defineConfig({
     testTimeout: 600_000,
     // Two cores run several browsers at once: what comes is waited for, what does not come fails all the same.
     expect: { poll: { timeout: 20_000 } },
-    hookTimeout: 60_000,
+    hookTimeout: 180_000,
   },
 })
