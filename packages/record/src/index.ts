@@ -125,6 +125,7 @@ export type {
   Torqued,
   UnitWork,
 } from './unit.ts'
+export { withoutWork } from './unitFile/earlier.ts'
 export type { FileFault, Named, ReadFile } from './unitFile/fault.ts'
 export { faultLines, faultText } from './unitFile/faultWords.ts'
 export { unitJsonSchema, unitJsonSchemaText } from './unitFile/jsonSchema.ts'

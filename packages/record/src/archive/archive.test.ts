@@ -1,3 +1,4 @@
+import type { Unit } from '@gripbook/engine'
 import { expect, test } from 'vitest'
 import { canonical } from '../canonical.ts'
 import { hashOf } from '../chain.ts'
@@ -9,7 +10,9 @@ import { memoryStore } from '../memoryStore.ts'
 import { stateHash } from '../proof.ts'
 import { sha256OfText } from '../sha256.ts'
 import { history, UNIT, uuid } from '../testing/bench.ts'
+import { withoutWork } from '../unitFile/earlier.ts'
 import { seeded } from '../unitFile/testing/random.ts'
+import { writeUnitFile } from '../unitFile/write.ts'
 import { type CheckedArchive, checkArchive, type Unpacked } from './check.ts'
 import { ENTRIES_FILE, MANIFEST_FILE, photographName, UNIT_FILE } from './manifest.ts'
 import { entriesText, packUnit, photographsOf } from './pack.ts'
@@ -155,16 +158,42 @@ test('an archive of a later format is told as that', () => {
   ])
 })
 
+/** The archive with another unit file, every hash put right. */
+function withUnitFile(files: ReturnType<typeof packed>, text: string): ReturnType<typeof packed> {
+  const manifest = JSON.parse(files.texts.get(MANIFEST_FILE)!) as { hash: string; files: Record<string, string> }
+  manifest.files[UNIT_FILE] = hash(text)
+  const { hash: _, ...rest } = manifest
+  files.texts.set(UNIT_FILE, text)
+  files.texts.set(MANIFEST_FILE, JSON.stringify({ ...rest, hash: hash(canonical(rest as Json)) }))
+  return files
+}
+
 test('a unit file that the entries do not give is found though every hash is right', () => {
   const files = packed(MADE)
-  const own = files.texts.get(UNIT_FILE)!
-  const forged = own.replace('"gripbook": "unit/1"', '"gripbook": "unit/1",\n  "note": "forged"')
-  const manifest = JSON.parse(files.texts.get(MANIFEST_FILE)!) as { hash: string; files: Record<string, string> }
-  manifest.files[UNIT_FILE] = hash(forged)
-  const { hash: _, ...rest } = manifest
-  files.texts.set(UNIT_FILE, forged)
-  files.texts.set(MANIFEST_FILE, JSON.stringify({ ...rest, hash: hash(canonical(rest as Json)) }))
-  expect(codes(checkArchive(files, hash))).toEqual(['unit-differs'])
+  const forged = files.texts
+    .get(UNIT_FILE)!
+    .replace('"gripbook": "unit/1"', '"gripbook": "unit/1",\n  "note": "forged"')
+  expect(codes(checkArchive(withUnitFile(files, forged), hash))).toEqual(['unit-differs'])
+})
+
+test('[RE9] an archive from before the unit file held jobs, parts and tools is whole', () => {
+  const device = MADE[0]!.device
+  const part = nextEntry(
+    knowledgeOf(UNIT, device, MADE),
+    {
+      id: uuid(0xffe),
+      at: AT,
+      who: 'builder',
+      type: 'part-came-out',
+      version: 1,
+      body: { part: 'late ball', what: 'check ball' },
+    },
+    hash,
+  )
+  const files = packed([...MADE, part])
+  const now = JSON.parse(files.texts.get(UNIT_FILE)!) as Unit
+  expect(now.parts?.map(({ id }) => id)).toContain('late ball')
+  expect(codes(checkArchive(withUnitFile(files, writeUnitFile(withoutWork(now))), hash))).toEqual([])
 })
 
 test('an archive with entries that only a later version understands is taken with the unit file that they make there', () => {
@@ -175,15 +204,10 @@ test('an archive with entries that only a later version understands is taken wit
     hash,
   )
   const files = packed([...MADE, later])
-  const manifest = JSON.parse(files.texts.get(MANIFEST_FILE)!) as { hash: string; files: Record<string, string> }
   const there = files.texts
     .get(UNIT_FILE)!
     .replace('"gripbook": "unit/1"', '"gripbook": "unit/1",\n  "later": "a field"')
-  manifest.files[UNIT_FILE] = hash(there)
-  const { hash: _, ...rest } = manifest
-  files.texts.set(UNIT_FILE, there)
-  files.texts.set(MANIFEST_FILE, JSON.stringify({ ...rest, hash: hash(canonical(rest as Json)) }))
-  expect(words(checkArchive(files, hash))).toEqual([])
+  expect(words(checkArchive(withUnitFile(files, there), hash))).toEqual([])
 })
 
 test('a unit without entries packs and checks', () => {

@@ -4,6 +4,7 @@ import { fold } from '../fold.ts'
 import { inOrder } from '../inOrder.ts'
 import { recordHash } from '../proof.ts'
 import { unitFileOf } from '../toUnitFile.ts'
+import { withoutWork } from '../unitFile/earlier.ts'
 import { writeUnitFile } from '../unitFile/write.ts'
 import {
   ENTRIES_FILE,
@@ -124,7 +125,8 @@ function givesUnit(unit: string, events: readonly Event[], text: string | undefi
   const folded = fold(unit, events)
   if (folded.notUnderstood.length > 0) return true
   const { unit: file } = unitFileOf(folded)
-  return (file === null ? undefined : writeUnitFile(file)) === text
+  if (file === null) return text === undefined
+  return [file, withoutWork(file)].some((one) => writeUnitFile(one) === text)
 }
 
 /** A text as JSON, or undefined. */
