@@ -74,28 +74,11 @@ function placing(at: { face: string; hole: string }, kind: string, brackets: rea
   return boltPlaced({ ...at, kind, ...(wayRound == null ? {} : { wayRound }) })
 }
 
-/**
- * The stops that one entry would pass. Closing a face while bolts of it lack their final pass is one here too: what is under their heads can no longer
- * be reached on many faces, and nobody closes one unfinished without saying why.
- */
-function stopsOfOne(folded: FoldedUnit, happening: Happening, facts: Facts): Stop[] {
-  const stops = stopsFor(folded, happening, facts)
-  if (happening.type !== 'face-closed') return stops
-  const face = String(happening.body.face)
-  const unfinished = Object.entries(folded.faces[face]?.holes ?? {}).filter(
-    ([, { steps }]) => steps.final === undefined,
-  )
-  return [
-    ...stops,
-    ...unfinished.map(([hole]): Stop => ({ gate: 'closing step', face, why: { code: 'hole-not-final', face, hole } })),
-  ]
-}
-
 /** The stops that these entries would pass, each once. */
 export function stopsAt(folded: FoldedUnit, happenings: readonly Happening[], facts: Facts): Stop[] {
   const seen = new Set<string>()
   return happenings
-    .flatMap((happening) => stopsOfOne(folded, happening, facts))
+    .flatMap((happening) => stopsFor(folded, happening, facts))
     .filter((stop) => {
       const text = JSON.stringify([stop.gate, stop.why])
       const fresh = !seen.has(text)
@@ -112,7 +95,7 @@ export function withReason(
   reason: string,
 ): Happening[] {
   return happenings.flatMap((happening) => {
-    const gates = new Map(stopsOfOne(folded, happening, facts).map((stop) => [stop.gate, stop]))
+    const gates = new Map(stopsFor(folded, happening, facts).map((stop) => [stop.gate, stop]))
     return [
       ...[...gates.values()].map(({ gate, face, hole }) =>
         gateOverridden({
