@@ -1,10 +1,9 @@
 /** The bench mode: one step of the hands fills the screen, on the face that is put together. */
 
-import { useApp } from '../app/context.ts'
 import type { Route } from '../app/route.ts'
 import { Shell } from '../app/Shell.tsx'
 import { useUnit } from '../app/useUnit.ts'
-import { Icon } from '../look/icons.tsx'
+import { NeedsHoles } from '../face/NeedsHoles.tsx'
 import { words } from '../words/bench.ts'
 import { words as shared } from '../words/index.ts'
 import { AtBench } from './AtBench.tsx'
@@ -39,26 +38,10 @@ export function BenchPage(route: Props) {
   return (
     <Shell title={name} over={words.title} filled>
       {steps.length === 0 ? (
-        <NoHoles {...route} />
+        <NeedsHoles title={words.noHoles} what={words.noHolesWhat} book={route.book} unit={route.unit} face={face.id} />
       ) : (
         <AtBench folded={folded} face={face} book={route.book} tight={false} />
       )}
     </Shell>
-  )
-}
-
-function NoHoles({ book, unit, face }: Props) {
-  const { go } = useApp()
-  return (
-    <div class="column">
-      <div class="empty">
-        <h2>{words.noHoles}</h2>
-        <p>{words.noHolesWhat}</p>
-        <button type="button" class="button button--act" onClick={() => go({ at: 'face', book, unit, face })}>
-          <Icon name="mark" />
-          {words.toFace}
-        </button>
-      </div>
-    </div>
   )
 }

@@ -2,13 +2,12 @@
 import type { Face, Fault } from '@gripbook/engine'
 import type { FoldedUnit } from '@gripbook/record'
 import { useMemo, useState } from 'preact/hooks'
-import { useApp } from '../app/context.ts'
 import type { Route } from '../app/route.ts'
 import { Shell } from '../app/Shell.tsx'
 import { useUnit } from '../app/useUnit.ts'
 import { usePhotograph } from '../device/usePhotograph.ts'
 import { pictureOf } from '../face/marks.ts'
-import { Icon } from '../look/icons.tsx'
+import { NeedsHoles } from '../face/NeedsHoles.tsx'
 import { words as shared } from '../words/index.ts'
 import { words } from '../words/tightening.ts'
 import { CoverSetup } from './CoverSetup.tsx'
@@ -27,26 +26,18 @@ export function TighteningPage(route: Props) {
   if (face === undefined) return <Shell title={shared.face.noFace}>{shared.face.noFaceWhat}</Shell>
   return (
     <Shell title={words.title} over={face.name ?? face.id} filled>
-      {face.holes.length < 2 ? <NeedsHoles {...route} /> : <WithHoles folded={folded} face={face} />}
+      {face.holes.length < 2 ? (
+        <NeedsHoles
+          title={words.needsHoles}
+          what={words.needsHolesWhat}
+          book={route.book}
+          unit={route.unit}
+          face={face.id}
+        />
+      ) : (
+        <WithHoles folded={folded} face={face} />
+      )}
     </Shell>
-  )
-}
-
-function NeedsHoles({ book, unit, face }: Props) {
-  const { go } = useApp()
-  return (
-    <div class="face">
-      <div class="column">
-        <div class="empty">
-          <h2>{words.needsHoles}</h2>
-          <p>{words.needsHolesWhat}</p>
-          <button type="button" class="button button--act" onClick={() => go({ at: 'face', book, unit, face })}>
-            <Icon name="mark" />
-            {words.toFace}
-          </button>
-        </div>
-      </div>
-    </div>
   )
 }
 

@@ -54,7 +54,6 @@ export const bench = {
   pageOf: (face: string) => `${face}, at the bench`,
   noHoles: 'This face has no hole yet',
   noHolesWhat: 'Mark its holes first: every step is at one of them.',
-  toFace: 'To the face',
 
   rounds,
   roundOf: (round: Round) =>

@@ -54,6 +54,7 @@ export const face = {
   benchNew: 'Step by step, one hole at a time',
   benchDone: 'Every step is done',
   benchClose: 'All bolts done. The face is to be closed',
+  toFace: 'To the face',
   benchRounds: {
     start: 'Start by hand',
     'run down': 'Run down',

@@ -66,7 +66,6 @@ export const tightening = {
   title: 'Tightening',
   needsHoles: 'Mark the holes first',
   needsHolesWhat: 'An order needs at least two holes. Tap them on the face.',
-  toFace: 'To the face',
   needsScale: 'How large is the face?',
   needsScaleWhat:
     'The sums need millimetres. Tap two points on the picture whose distance you know; after that everything drawn here is in millimetres.',
