@@ -2,6 +2,7 @@ import type { ClockSort } from '../../bench/clocks.ts'
 import type { Cause, Feel } from '../../bench/resistance.ts'
 import type { Round } from '../../bench/round.ts'
 import type { WrenchDoubt } from '../../bench/torque.ts'
+import { rounds } from './rounds.ts'
 
 const and = new Intl.ListFormat('en', { type: 'conjunction' })
 /** "9, 10" and not "10, 9": numbers in names count as numbers. */
@@ -12,15 +13,6 @@ const Holes = (list: readonly string[]) => `${list.length === 1 ? 'Hole' : 'Hole
 const percent = (share: number) => `${Number((share * 100).toFixed(1))} %`
 const isOrAre = (list: readonly string[]) => (list.length === 1 ? 'is' : 'are')
 const LOCAL = 'Local rules and the manual come first.'
-
-const rounds: Record<Round['what'], string> = {
-  start: 'Start by hand',
-  'run down': 'Run down',
-  snug: 'Snug',
-  pass: 'Pass',
-  mark: 'Witness mark',
-  close: 'Close',
-}
 
 const feels: Record<Feel, string> = {
   'stiff from the first turn': 'Stiff from the first turn',
@@ -50,7 +42,6 @@ const looks: Record<Cause, string> = {
 
 export const bench = {
   title: 'At the bench',
-  open: 'Put it together',
   pageOf: (face: string) => `${face}, at the bench`,
   noHoles: 'This face has no hole yet',
   noHolesWhat: 'Mark its holes first: every step is at one of them.',
@@ -66,13 +57,10 @@ export const bench = {
   count: (done: number, all: number) => `${done} of ${all}`,
   progress: (round: string, done: number, all: number) => `${round}: ${done} of ${all} done`,
   hole: (hole: string) => `Hole ${hole}`,
-  allHoles: 'All holes',
   isDone: 'Done',
   doneBy: (who: string, at: string) => `Done: ${who}, ${at}`,
   lookingAt: 'You are looking at another step.',
   toNow: 'To what is next',
-  previous: 'The step before',
-  next: 'The step after',
 
   zoomed: 'The whole face',
   whole: 'Only this hole',
@@ -80,7 +68,6 @@ export const bench = {
   wholePicture: 'The whole face',
   trueSize: 'True size: lay it on',
   aboutSize: 'About true size',
-  toLay: 'Lay a bank card on the screen once for true size',
   smaller: (times: number) => `1 : ${times}`,
 
   kindUnknown: 'Which bolt?',
@@ -101,11 +88,8 @@ export const bench = {
   seated: 'Head on its seat',
   seatedAfter: (turns: string) => `Seated after ${turns} turns`,
   turnsField: 'Turns counted',
-  turnsUnit: 'turns',
   fewerTurn: 'Half a turn less',
   moreTurn: 'Half a turn more',
-  countTurns: 'Count the turns',
-  noCount: 'Without a count',
   notTurns: (text: string) => `“${text}” is no count of turns.`,
   fewer: (turns: string, expected: string) =>
     `The head sits after ${turns} turns, ${expected} were expected: another bolt, a grip that was read wrong, or something lies under the head.`,
@@ -123,13 +107,11 @@ export const bench = {
   closeIt: 'The face is closed',
   finished: 'This face is done',
   finishedWhat: 'Every bolt has its final pass, and the face is closed.',
-  passesDone: 'Every bolt has its final pass',
 
   bracket: (name: string) => `${name} goes under this head`,
   wayRound: (how: string) => `As found: ${how}`,
   bracketPicture: (name: string) => `${name} as found`,
   bracketThere: 'A bracket goes under this head',
-  washer: 'Washer under the head',
   needs: (features: readonly string[]) => `This hole needs: ${and.format(features)}`,
 
   tool: 'With',
@@ -140,7 +122,6 @@ export const bench = {
 
   wanted: (figure: string, unit: string) => `${figure} ${unit}`,
   setTo: (figure: string, unit: string) => `Set ${figure} ${unit} on the wrench`,
-  atBolt: (figure: string, unit: string) => `The bolt gets ${figure} ${unit}`,
   noTorque: 'No torque is stated for this hole',
   noTorqueWhat: 'State the manual’s torque on the face, or tighten by feel.',
   clicked: (figure: string, unit: string) => `Clicked at ${figure} ${unit}`,
@@ -166,7 +147,6 @@ export const bench = {
   takeOut: 'Taken out: start it again',
   outReason: 'Torque too high',
   enterAgain: 'Enter it again',
-  typing: 'What a wrench types is taken as it comes.',
 
   chooseWrench: 'Choose the wrench',
   wrenchTitle: 'With which wrench?',
@@ -250,7 +230,6 @@ export const bench = {
     reading: 'Miscounted: nothing wrong',
   } satisfies Record<Cause, string>,
   clear: 'Cleared: go on',
-  cleared: (hole: string) => `Hole ${hole} is cleared.`,
   stoppedBy: (who: string) => `Reported: ${who}`,
 
   stopTitle: 'Stop',
@@ -284,12 +263,9 @@ export const bench = {
 
   pause: 'Pause',
   paused: 'Paused. Go on from here on any device.',
-  leftAt: (who: string, at: string) => `Left by ${who}, ${at}`,
-  goOn: 'Go on',
   elsewhere: (who: string) => `${who} is working here too.`,
 
   why: 'Why this bolt?',
-  whyWhat: 'What the readings say',
   another: 'Another one is in',
   anotherTitle: (hole: string) => `Which one is in hole ${hole}?`,
   anotherFits: (kind: string) => `${kind} fits here too. It may stay.`,

@@ -1,4 +1,5 @@
 import type { Badge, Mark, Question, Shape } from '../../face/marks.ts'
+import { rounds } from './rounds.ts'
 
 const questions: Record<Question, string> = { 'came out': 'Came out', belongs: 'Belongs', 'to do': 'To do' }
 const shapes: Record<Shape, string> = {
@@ -55,14 +56,7 @@ export const face = {
   benchDone: 'Every step is done',
   benchClose: 'All bolts done. The face is to be closed',
   toFace: 'To the face',
-  benchRounds: {
-    start: 'Start by hand',
-    'run down': 'Run down',
-    snug: 'Snug',
-    pass: 'Pass',
-    mark: 'Witness mark',
-    close: 'Close',
-  },
+  benchRounds: rounds,
   benchAt: (round: string, done: number, all: number) => `${round}: ${done} of ${all}`,
   benchStopped: (hole: string) => `The face stands still: hole ${hole} binds`,
   benchLeft: (who: string, when: string, hole: string | null) =>

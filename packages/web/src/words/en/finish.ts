@@ -61,7 +61,6 @@ const figureWhys: Record<(Answer & { is: 'figure' })['why'], string> = {
 
 export const finish = {
   title: 'Before release',
-  loading: 'Going through the record…',
   open: (count: number) => `${counted(count, 'thing is', 'things are')} open`,
   openWhat: 'The unit can be released when none is left. Each line leads to where it is settled.',
   nothingOpen: 'Nothing is open',
@@ -71,7 +70,6 @@ export const finish = {
   groups,
   releaseOpen: (count: number) => `Release · ${count} open`,
   notYet: (count: number) => `Not yet: ${counted(count, 'thing is', 'things are')} open.`,
-  settle: 'Settle it',
 
   notPlaced: (face: string, at: readonly string[]) => `${face}: nothing is back in ${holes(at)}`,
   notFinal: (face: string, at: readonly string[]) => `${face}: no final pass at ${holes(at)}`,
