@@ -2,12 +2,11 @@
 import { useApp } from '../app/context.ts'
 import { SendingChip } from '../app/SendingChip.tsx'
 import { Icon, type IconName } from '../look/icons.tsx'
-import { Choice } from '../parts/Choice.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { words } from '../words/bench.ts'
 import type { Over } from './general.ts'
-import { hasVoice } from './useVoice.ts'
 import type { Awake } from './useWakeLock.ts'
+import { VoiceChoice } from './VoiceChoice.tsx'
 
 type Props = { awake: Awake; tight: boolean; onOpen: (over: Over) => void; onPause: () => void; onClose: () => void }
 
@@ -18,7 +17,7 @@ const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
 ]
 
 export function MoreSheet({ awake, tight, onOpen, onPause, onClose }: Props) {
-  const { settings, choose, book } = useApp()
+  const { book } = useApp()
   return (
     <Sheet title={words.ways} onClose={onClose}>
       <ul class="stack stack--tight">
@@ -37,19 +36,7 @@ export function MoreSheet({ awake, tight, onOpen, onPause, onClose }: Props) {
           </li>
         ))}
       </ul>
-      {hasVoice() ? (
-        <Choice
-          label={words.voice}
-          options={[
-            { value: 'off', words: words.voiceOff },
-            { value: 'on', words: words.voiceOn },
-          ]}
-          value={settings.voice ? 'on' : 'off'}
-          onChoose={(chosen) => choose({ voice: chosen === 'on' })}
-        />
-      ) : (
-        <p class="quiet">{words.voiceNone}</p>
-      )}
+      <VoiceChoice />
       <p class="quiet">
         <b>{words.keysTitle}.</b> {words.keysWhat}
       </p>

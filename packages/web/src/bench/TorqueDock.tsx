@@ -1,7 +1,7 @@
 /** A pass at one bolt: clicked, typed on the keys, typed by the wrench itself, or by feel; out of its band it is caught at once. */
 import { wrenchDeviation } from '@gripbook/engine'
 import { boltBackedOut } from '@gripbook/record'
-import { useRef, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { FigurePad } from '../readings/FigurePad.tsx'
@@ -11,6 +11,7 @@ import { happeningsOf } from './doing.ts'
 import { Stepper } from './Stepper.tsx'
 import { dayOf } from './today.ts'
 import { against, doubtsOf, figureIn, quantityIn, type Reached, reachedBy, stepped, toolOf, toSet } from './torque.ts'
+import { useFigure } from './useFigure.ts'
 import { useTight } from './useTight.ts'
 import { RATCHET } from './wrenchHere.ts'
 
@@ -24,17 +25,7 @@ export function TorqueDock({ bench, general }: DockProps) {
   const clicks = wrench?.tells === 'clicks' && wanted !== null
   const tight = useTight()
   const [typing, setTyping] = useState(false)
-  const [text, setText] = useState('')
-  const [fault, setFault] = useState('')
-  const [off, setOff] = useState<Off | null>(null)
-  const typed = useRef('')
-  const field = useRef<HTMLInputElement>(null)
-  const set = (next: string) => {
-    typed.current = next
-    setText(next)
-    setFault('')
-    setOff(null)
-  }
+  const { text, typed, fault, off, field, set, setFault, setOff, focus } = useFigure<Off>()
 
   const onWrench = wanted === null ? null : toSet(wanted, extension)
   const tool =
@@ -46,7 +37,7 @@ export function TorqueDock({ bench, general }: DockProps) {
   const told = (torque: number) => `${figureIn(torque, unit)} ${unit}`
   const doubts = wrench === null || onWrench === null ? [] : doubtsOf(wrench, [onWrench], dayOf(new Date()))
 
-  const byFeel = () => void bench.act(happeningsOf(face.id, step, { tool: { ...toolOf(RATCHET, null) } }))
+  const byFeel = () => void bench.act(happeningsOf(face.id, step, { tool: toolOf(RATCHET, null) }))
   const write = (torque: (Reached & { ok: true })['torque']) =>
     void bench.act(happeningsOf(face.id, step, { torque, ...(tool === undefined ? {} : { tool }) }))
 
@@ -63,7 +54,7 @@ export function TorqueDock({ bench, general }: DockProps) {
     if (wrench === null) return general.open('wrench')
     if (wrench.tells === 'nothing') return byFeel()
     if (clicks && !typing) return write(quantityIn(wanted, unit))
-    field.current?.focus({ preventScroll: true })
+    focus()
   }
 
   const figure = wrench !== null && wrench.tells !== 'nothing' ? text : null
@@ -72,7 +63,7 @@ export function TorqueDock({ bench, general }: DockProps) {
     type: (more) => {
       setTyping(true)
       set(typed.current + more)
-      field.current?.focus({ preventScroll: true })
+      focus()
     },
     erase: () => set(typed.current.slice(0, -1)),
   })

@@ -1,5 +1,4 @@
 /** A bolt is run down: its turns, where they are counted, are judged before it counts as seated. */
-import { useRef, useState } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
 import { readTurns, turnsText } from '../readings/turns.ts'
 import { words } from '../words/bench.ts'
@@ -7,20 +6,14 @@ import { DockFrame, type DockProps, Main, useDockKeys } from './dockParts.tsx'
 import { happeningsOf } from './doing.ts'
 import { countOff } from './resistance.ts'
 import { Stepper } from './Stepper.tsx'
+import { useFigure } from './useFigure.ts'
 
 export function TurnsDock({ bench, general }: DockProps) {
   const { step, face, pair } = bench
-  const [text, setText] = useState('')
-  const [fault, setFault] = useState('')
-  const [off, setOff] = useState<{ turns: number; side: 'fewer' | 'more' } | null>(null)
-  const typed = useRef('')
-  const field = useRef<HTMLInputElement>(null)
-  const set = (next: string) => {
-    typed.current = next
-    setText(next)
-    setFault('')
-    setOff(null)
-  }
+  const { text, typed, fault, off, field, set, setFault, setOff, focus } = useFigure<{
+    turns: number
+    side: 'fewer' | 'more'
+  }>()
   const expected = pair?.turns
 
   function seated(turns: number | null) {
@@ -39,7 +32,7 @@ export function TurnsDock({ bench, general }: DockProps) {
     done,
     type: (more) => {
       set(typed.current + more)
-      field.current?.focus({ preventScroll: true })
+      focus()
     },
     erase: () => set(typed.current.slice(0, -1)),
   })
@@ -65,7 +58,7 @@ export function TurnsDock({ bench, general }: DockProps) {
           key="again"
           onClick={() => {
             set('')
-            field.current?.focus({ preventScroll: true })
+            focus()
           }}
         >
           {words.countAgain}

@@ -55,14 +55,14 @@ export function DockFrame({ bench, general, children }: DockProps & { children: 
   )
 }
 
-type MainProps = { onClick: () => void; disabled?: boolean; focus?: boolean; children: ComponentChildren }
+type MainProps = { onClick: () => void; disabled?: boolean; children: ComponentChildren }
 
 /** The one large action. It has the focus when its step comes, so that a key and a screen reader are where the hand is. */
-export function Main({ onClick, disabled = false, focus = true, children }: MainProps) {
+export function Main({ onClick, disabled = false, children }: MainProps) {
   const button = useRef<HTMLButtonElement>(null)
   useEffect(() => {
-    if (focus && document.querySelector('dialog[open]') === null) button.current!.focus({ preventScroll: true })
-  }, [focus])
+    if (document.querySelector('dialog[open]') === null) button.current!.focus({ preventScroll: true })
+  }, [])
   return (
     <button
       ref={button}

@@ -3,33 +3,19 @@ import { useEffect, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { mayBePedal } from '../bench/keys.ts'
 import { figureIn } from '../bench/torque.ts'
-import { hasVoice } from '../bench/useVoice.ts'
+import { VoiceChoice } from '../bench/VoiceChoice.tsx'
 import { WrenchForm } from '../bench/WrenchForm.tsx'
 import { Icon } from '../look/icons.tsx'
-import { Choice } from '../parts/Choice.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { words } from '../words/bench.ts'
 
 export function BenchSettings() {
-  const { settings, choose } = useApp()
   return (
     <section class="card settings__part">
       <h2>{words.settingsTitle}</h2>
       <Wrenches />
       <Pedal />
-      {hasVoice() ? (
-        <Choice
-          label={words.voice}
-          options={[
-            { value: 'off', words: words.voiceOff },
-            { value: 'on', words: words.voiceOn },
-          ]}
-          value={settings.voice ? 'on' : 'off'}
-          onChoose={(chosen) => choose({ voice: chosen === 'on' })}
-        />
-      ) : (
-        <p class="quiet">{words.voiceNone}</p>
-      )}
+      <VoiceChoice />
       <p class="quiet">{words.keysWhat}</p>
     </section>
   )
