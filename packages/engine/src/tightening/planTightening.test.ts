@@ -172,6 +172,15 @@ test('a cover that lifts off says by how much that changes the loads', () => {
   })
 })
 
+test('before the search all that is known without it is told, once', () => {
+  const heard: TighteningAnswer[] = []
+  const read = planTightening(easy(), 'easy', {}, (_, soFar) => {
+    if (soFar !== undefined) heard.push(soFar)
+  })
+  expect(read.ok).toBe(true)
+  expect(heard).toEqual([planned(easy(), { search: false })])
+})
+
 test('progress only goes on, and faults come back with the place of the face', () => {
   const heard: TighteningProgress[] = []
   planTightening(easy(), 'easy', {}, (progress) => heard.push(progress))

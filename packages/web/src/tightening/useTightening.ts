@@ -1,6 +1,6 @@
 /** The order of a face, worked out by the engine's worker: the known patterns first, then the search, whose progress is told and which can be stopped. */
 import type { CoverMap, Fault, Read, TighteningAnswer, TighteningProgress, Unit } from '@gripbook/engine'
-import { useEffect, useMemo, useState } from 'preact/hooks'
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import type { CoverQuestion, TighteningQuestion } from '../workers/asked.ts'
 import { type Asking, newWorker, startAsking } from '../workers/asking.ts'
 
@@ -44,30 +44,27 @@ export function useTightening(unit: Unit | null, face: string, shares: readonly 
     setFailed(null)
     void work().finally(() => left || setWorking(null))
     async function work() {
-      for (const search of [false, true]) {
-        const before = kept.get(key)
-        if (before !== undefined && (before.searched || !search || before.faults.length > 0)) {
-          setKnown({ key, ...before })
-          continue
-        }
-        setWorking('starting')
-        planning ??= startAsking<TighteningQuestion, Read<TighteningAnswer>>(newWorker, 0)
-        const question: TighteningQuestion = {
-          what: 'tightening',
-          unit: unit!,
-          face,
-          asked: { shares: [...shares], search },
-        }
-        const said = await planning.ask(question, (progress) => left || setWorking(progress))
-        if (left || said === null) return
-        if (!said.ok) return setFailed(said.why)
-        const read = said.answer
-        const next: Known = read.ok
-          ? { answer: read.value, searched: search, faults: [] }
-          : { ...NOTHING, searched: true, faults: read.faults }
-        keep(key, next)
-        setKnown({ key, ...next })
-      }
+      const before = kept.get(key)
+      if (before !== undefined) setKnown({ key, ...before })
+      if (before?.searched === true) return
+      setWorking('starting')
+      planning ??= startAsking<TighteningQuestion, Read<TighteningAnswer>>(newWorker, 0)
+      const question: TighteningQuestion = { what: 'tightening', unit: unit!, face, asked: { shares: [...shares] } }
+      const said = await planning.ask(question, (progress, soFar) => {
+        if (left) return
+        setWorking(progress)
+        if (soFar !== undefined) know(soFar, false)
+      })
+      if (left || said === null) return
+      if (said.ok) know(said.answer, true)
+      else setFailed(said.why)
+    }
+    function know(read: Read<TighteningAnswer>, searched: boolean) {
+      const next: Known = read.ok
+        ? { answer: read.value, searched, faults: [] }
+        : { ...NOTHING, searched: true, faults: read.faults }
+      keep(key, next)
+      setKnown({ key, ...next })
     }
     return () => {
       left = true
@@ -111,27 +108,31 @@ export function useCoverMap(
   atEnd: readonly number[],
 ): ShownMap {
   const [shown, setShown] = useState<ShownMap>({ map: null, greatest: 0, working: false, failed: false })
-  const key = loads === null ? '' : JSON.stringify([loads, atEnd])
+  const [key, endKey] = [loads === null ? '' : JSON.stringify([loads, atEnd]), JSON.stringify([face, atEnd])]
+  const end = useRef<{ key: string; unit: Unit; map: CoverMap } | null>(null)
   useEffect(() => {
     if (unit === null || loads === null) return
     let left = false
-    const ask = async (under: readonly number[]) => {
+    const ask = async (under: readonly number[]): Promise<CoverMap | 'failed' | null> => {
       mapping ??= startAsking<CoverQuestion, Read<CoverMap>>(newWorker, 400)
-      return mapping.ask({ what: 'cover', unit, face, loads: [...under] })
+      const said = await mapping.ask({ what: 'cover', unit, face, loads: [...under] })
+      return said === null ? null : said.ok && said.answer.ok ? said.answer.value : 'failed'
     }
     void work()
     async function work() {
       setShown((before) => ({ ...before, working: true, failed: false }))
-      const end = await ask(atEnd)
-      if (left || end === null) return
-      const now = loads === atEnd ? end : await ask(loads!)
+      const known = end.current
+      const last = known?.key === endKey && known.unit === unit ? known.map : await ask(atEnd)
+      if (left || last === null) return
+      const now = loads === atEnd ? last : await ask(loads!)
       if (left || now === null) return
-      if (!end.ok || !now.ok || !end.answer.ok || !now.answer.ok) {
+      if (last === 'failed' || now === 'failed') {
         setShown({ map: null, greatest: 0, working: false, failed: true })
         return
       }
-      const pressures = end.answer.value.pressure.filter((value) => value !== null)
-      setShown({ map: now.answer.value, greatest: Math.max(0, ...pressures), working: false, failed: false })
+      end.current = { key: endKey, unit: unit!, map: last }
+      const pressures = last.pressure.filter((value) => value !== null)
+      setShown({ map: now, greatest: Math.max(0, ...pressures), working: false, failed: false })
     }
     return () => {
       left = true

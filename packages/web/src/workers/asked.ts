@@ -15,5 +15,6 @@ export type Asked = { number: number } & Question
 export type Answered<A> = { number: number } & (
   | { ok: true; answer: A }
   | { ok: false; why: string }
-  | { progress: TighteningProgress }
+  /** `soFar`: what is known of the answer already. */
+  | { progress: TighteningProgress; soFar?: A }
 )

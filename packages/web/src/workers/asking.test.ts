@@ -44,6 +44,18 @@ test('how far it is comes while it works, and only of the question that is asked
   expect(heard).toEqual([{ what: 'plate', done: 1 }])
 })
 
+test('what is known already comes with how far it is', async () => {
+  const { workers, make, tell } = bench()
+  const asking = startAsking<TighteningQuestion, string>(make, 0)
+  const heard: (string | undefined)[] = []
+  const answer = asking.ask(question('pan'), (_, soFar) => heard.push(soFar))
+  tell(workers[0]!, { number: 1, progress: { what: 'orders', done: 1 } })
+  tell(workers[0]!, { number: 1, progress: { what: 'search', done: 0 }, soFar: 'patterns' })
+  tell(workers[0]!, { number: 1, ok: true, answer: 'all' })
+  expect(await answer).toEqual({ ok: true, answer: 'all' })
+  expect(heard).toEqual([undefined, 'patterns'])
+})
+
 test('without patience a newer question ends the worker of the older one at once', async () => {
   const { workers, make, tell } = bench()
   const asking = startAsking<TighteningQuestion, string>(make, 0)

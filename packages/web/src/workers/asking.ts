@@ -2,11 +2,14 @@
 import type { TighteningProgress } from '@gripbook/engine'
 import type { Answered, Question } from './asked.ts'
 
+/** Hears how far it is, and what is known of the answer already. */
+export type Told<A> = (progress: TighteningProgress, soFar?: A) => void
+
 export type Said<A> = { ok: true; answer: A } | { ok: false; why: string }
 
 export type Asking<Q extends Question, A> = {
   /** Null when a newer question came before the answer, or it was stopped. */
-  ask(question: Q, told?: (progress: TighteningProgress) => void): Promise<Said<A> | null>
+  ask(question: Q, told?: Told<A>): Promise<Said<A> | null>
   /** Ends the worker with what it is at; the next question gets a new one. */
   stop(): void
   close(): void
@@ -26,7 +29,7 @@ type Waiting<Q, A> = {
   question: Q
   number: number
   done: (said: Said<A> | null) => void
-  told: ((progress: TighteningProgress) => void) | undefined
+  told: Told<A> | undefined
   since: number
 }
 
@@ -42,7 +45,7 @@ export function startAsking<Q extends Question, A>(make: () => EngineWorker<A>, 
       worker = make()
       worker.onmessage = ({ data }) => {
         if (under?.number !== data.number) return
-        if ('progress' in data) return under.told?.(data.progress)
+        if ('progress' in data) return under.told?.(data.progress, data.soFar)
         const { number: _, ...said } = data
         finish(said)
       }
