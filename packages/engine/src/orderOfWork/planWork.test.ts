@@ -111,6 +111,22 @@ test('a window that runs already is finished first, from where its clock stands'
   expect(planWork(jobs, { elapsed: { bead: 7 } }).clashes).toMatchObject([{ what: 'window', takes: 11, lasts: 10 }])
 })
 
+test('[WO1] two windows that run already are both closed before anything else, within both their times', () => {
+  const jobs: Job[] = [
+    { id: 'other', minutes: 1 },
+    { id: 'bead a', done: true, window: { minutes: 10, until: ['torque a'] } },
+    { id: 'bead b', done: true, window: { minutes: 6, until: ['torque b'] } },
+    { id: 'torque a', minutes: 4 },
+    { id: 'torque b', minutes: 5 },
+  ]
+  const plan = planWork(jobs)
+  expect(plan.order.map(({ job }) => job)).toEqual(['torque b', 'torque a', 'other'])
+  expect(plan).toMatchObject({ feasible: true, clashes: [] })
+  const late = planWork(jobs, { elapsed: { 'bead a': 2 } })
+  expect(late.order).toHaveLength(3)
+  expect(late.clashes).toMatchObject([{ what: 'window' }])
+})
+
 test('what is left out hands on what it came after, and what is done is not planned', () => {
   const jobs: Job[] = [
     { id: 'c', after: ['b'] },

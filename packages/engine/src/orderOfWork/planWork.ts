@@ -1,3 +1,4 @@
+import { must } from '../must.ts'
 import type { Job } from '../unit.ts'
 import type { JobGroup, PlannedJob, WorkClash, WorkPlan } from './answer.ts'
 import { hasBit } from './bits.ts'
@@ -48,7 +49,8 @@ export function planWork(all: readonly Job[], asked: WorkAsked = {}): WorkPlan {
   }
   const { problem, tools } = problemOf(jobs, ordered, relations.windows, asked)
   const found = fewestChanges(problem) ?? fewestChanges(withoutLimits(problem))
-  const order = found === undefined ? [] : withLessWaiting(problem, found.order)
+  must(found !== undefined, 'planWork: without limits there is an order', problem.rules)
+  const order = withLessWaiting(problem, found.order)
   const gone = walk(problem, order)
   const late = gone.late.map(({ rule, took }): WorkClash => {
     const { opens, members, most } = problem.rules[rule]!
@@ -65,8 +67,8 @@ export function planWork(all: readonly Job[], asked: WorkAsked = {}): WorkPlan {
     turns: gone.turns,
     minutes: figure(gone.minutes),
     waiting: figure(gone.waiting),
-    proven: found?.proven ?? true,
-    atLeast: found?.atLeast ?? 0,
+    proven: found.proven,
+    atLeast: found.atLeast,
     clashes,
     windows: problem.rules.map((rule, w) =>
       windowAnswer(rule, jobs, ordered.before, problem.start.done, problem.start.elapsed[w]!),

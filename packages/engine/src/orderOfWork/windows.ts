@@ -104,7 +104,8 @@ function runTogether(rules: readonly WindowRule[], before: readonly Bits[]): num
     for (let b = 0; b < a; b += 1) {
       const [one, other] = [rules[a]!, rules[b]!]
       if (!one.strict || !other.strict || group[a] === group[b]) continue
-      if (!meet(withOpener(one), withOpener(other)) && !(leads(one, other) && leads(other, one))) continue
+      const openAtOnce = (one.running && other.running) || (leads(one, other) && leads(other, one))
+      if (!openAtOnce && !meet(withOpener(one), withOpener(other))) continue
       const [from, to] = [group[a]!, group[b]!]
       for (let c = 0; c < rules.length; c += 1) if (group[c] === from) group[c] = to
     }
