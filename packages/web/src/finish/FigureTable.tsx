@@ -17,6 +17,7 @@ type Props = {
 
 /** Before, after, limit; what is outside says so by its sign and in words. */
 export function FigureTable({ rows, faceName, current, onPick }: Props) {
+  const nameOf = useNames()
   return (
     <table class="figures">
       <caption class="unseen">{words.table}</caption>
@@ -37,6 +38,7 @@ export function FigureTable({ rows, faceName, current, onPick }: Props) {
             key={row.reading}
             row={row}
             faceName={faceName}
+            nameOf={nameOf}
             current={row.reading === current}
             onPick={onPick}
           />
@@ -49,12 +51,12 @@ export function FigureTable({ rows, faceName, current, onPick }: Props) {
 type RowProps = {
   row: Row
   faceName: (id: string) => string
+  nameOf: (who: string) => string
   current: boolean
   onPick: (reading: string) => void
 }
 
-function FigureRow({ row, faceName, current, onPick }: RowProps) {
-  const nameOf = useNames()
+function FigureRow({ row, faceName, nameOf, current, onPick }: RowProps) {
   const change = changeOf(row)
   return (
     <tr class={current ? 'figures__row figures__row--now' : 'figures__row'}>

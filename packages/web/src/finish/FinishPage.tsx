@@ -7,6 +7,7 @@ import { Shell } from '../app/Shell.tsx'
 import { useUnit } from '../app/useUnit.ts'
 import { Icon } from '../look/icons.tsx'
 import { NotHere } from '../unit/NotHere.tsx'
+import { usePeople } from '../unit/usePeople.ts'
 import { Foot } from '../units/Foot.tsx'
 import { words } from '../words/finish.ts'
 import { words as all } from '../words/index.ts'
@@ -20,7 +21,6 @@ import { Released } from './Released.tsx'
 import { releaseOf } from './release.ts'
 import { Signatures } from './Signatures.tsx'
 import { isOnlyPerson, mayRelease, type Person, roleOf, UNKNOWN } from './signing.ts'
-import { usePeople } from './usePeople.ts'
 import './FinishPage.css'
 
 export function FinishPage({ unit }: { unit: string }) {
@@ -32,9 +32,9 @@ export function FinishPage({ unit }: { unit: string }) {
 
 function OpenFinish({ folded }: { folded: FoldedUnit }) {
   const { book, settings } = useApp()
-  const people = usePeople()
+  const { atWork } = usePeople()
   const role = roleOf(book.name === 'practice', book.status, settings.person !== null)
-  const person: Person = { who: book.who, device: book.device.id, role, people }
+  const person: Person = { who: book.who, device: book.device.id, role, people: atWork }
   const alone = isOnlyPerson(folded, person)
   const open = useMemo(() => openBefore(folded, { onlyPerson: alone }), [folded, alone])
   const groups = useMemo(() => groupsOf(open), [open])
