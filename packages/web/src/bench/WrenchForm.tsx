@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import type { Wrench } from '../device/settings.ts'
 import { Choice } from '../parts/Choice.tsx'
-import { Field, QuantityField, TextField } from '../parts/Field.tsx'
+import { DateField, QuantityField, TextField } from '../parts/Field.tsx'
 import { useFaultFocus } from '../settings/useFaultFocus.ts'
 import { words } from '../words/bench.ts'
 import { draftOf, NO_WRENCH, readWrench, type WrenchDraft } from './wrenchForm.ts'
@@ -70,18 +70,7 @@ export function WrenchForm({ taken, known = null, onKept, keep = words.wrenchKee
         />
       </div>
       <div class="row">
-        <Field label={words.wrenchUntil}>
-          {({ id, describedBy }) => (
-            <input
-              id={id}
-              class="input"
-              type="date"
-              value={draft.until}
-              aria-describedby={describedBy}
-              onInput={(event) => set({ until: event.currentTarget.value })}
-            />
-          )}
-        </Field>
+        <DateField label={words.wrenchUntil} value={draft.until} onInput={(until) => set({ until })} />
         <TextField
           label={words.wrenchNumber}
           value={draft.number}

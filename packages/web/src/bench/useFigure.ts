@@ -1,13 +1,14 @@
-import { type MutableRef, useRef, useState } from 'preact/hooks'
+import type { RefObject } from 'preact'
+import { useRef, useState } from 'preact/hooks'
 
 /** A figure on its way in at a dock. `typed` is what stands there now, also between two keys that come before the next drawing. */
 export type Typing<Off> = {
   text: string
-  typed: MutableRef<string>
+  typed: RefObject<string>
   fault: string
   /** A figure that is not as it should be: it is asked about before it is written. */
   off: Off | null
-  field: MutableRef<HTMLInputElement | null>
+  field: RefObject<HTMLInputElement | null>
   set(text: string): void
   setFault(words: string): void
   setOff(off: Off): void

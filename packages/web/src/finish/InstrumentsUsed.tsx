@@ -2,7 +2,7 @@ import { type FoldedUnit, instrumentChecked } from '@gripbook/record'
 import { useMemo, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
-import { Field, TextField } from '../parts/Field.tsx'
+import { DateField, TextField } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { place } from '../units/here.ts'
 import { given, oneLine } from '../units/texts.ts'
@@ -80,19 +80,12 @@ function CheckSheet({ used, unit, onClose }: { used: Used; unit: string; onClose
           void keep()
         }}
       >
-        <Field label={words.checkedUntil} fault={tried && empty ? words.checkedNeeded : ''}>
-          {({ id, describedBy, invalid }) => (
-            <input
-              id={id}
-              class="input"
-              type="date"
-              value={until}
-              aria-describedby={describedBy}
-              aria-invalid={invalid}
-              onInput={(event) => setUntil(event.currentTarget.value)}
-            />
-          )}
-        </Field>
+        <DateField
+          label={words.checkedUntil}
+          value={until}
+          fault={tried && empty ? words.checkedNeeded : ''}
+          onInput={setUntil}
+        />
         <TextField label={words.checkedResult} value={result} onInput={setResult} input={{ maxLength: 300 }} />
         <button type="submit" class="button button--act">
           {words.checkedDo}

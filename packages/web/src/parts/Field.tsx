@@ -84,6 +84,27 @@ export function TextField({ label, value, onInput, hint, fault, long = false, in
   )
 }
 
+type DateProps = { label: string; value: string; onInput: (day: string) => void; hint?: string; fault?: string }
+
+/** A day, ISO 8601; nothing where none is chosen. */
+export function DateField({ label, value, onInput, ...told }: DateProps) {
+  return (
+    <Field label={label} {...told}>
+      {({ id, describedBy, invalid }) => (
+        <input
+          id={id}
+          class="input"
+          type="date"
+          value={value}
+          aria-describedby={describedBy}
+          aria-invalid={invalid}
+          onInput={(event) => onInput(event.currentTarget.value)}
+        />
+      )}
+    </Field>
+  )
+}
+
 /** What a field for a quantity came to: nothing typed, a quantity, or words for what is wrong. */
 export type Typed = { state: 'empty' } | { state: 'read'; value: Quantity } | { state: 'fault'; words: string }
 

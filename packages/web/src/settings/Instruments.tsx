@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { type Instrument, USUAL_INSTRUMENTS } from '../device/settings.ts'
 import { Icon } from '../look/icons.tsx'
-import { Field, QuantityField, TextField, typedLength } from '../parts/Field.tsx'
+import { DateField, QuantityField, TextField, typedLength } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { place } from '../units/here.ts'
 import { sayDay } from '../units/when.ts'
@@ -153,18 +153,12 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
           input={{ inputMode: 'decimal', maxLength: 40 }}
           onInput={setRange}
         />
-        <Field label={words.settings.calibratedUntil} hint={words.settings.calibratedUntilHint}>
-          {({ id, describedBy }) => (
-            <input
-              id={id}
-              class="input"
-              type="date"
-              value={until}
-              aria-describedby={describedBy}
-              onInput={(event) => setUntil(event.currentTarget.value)}
-            />
-          )}
-        </Field>
+        <DateField
+          label={words.settings.calibratedUntil}
+          value={until}
+          hint={words.settings.calibratedUntilHint}
+          onInput={setUntil}
+        />
         <button type="submit" class="button button--act button--wide">
           {words.shell.keep}
         </button>
