@@ -1,6 +1,7 @@
 import { VERSION } from '../version.ts'
 import { STATUS } from '../world.ts'
-import { type Asked, counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
+import type { Asked } from './asking.ts'
+import { counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
 
 const HELP = `gripbook backup -o FILE [--data DIR] [--unit ID]
 

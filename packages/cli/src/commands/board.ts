@@ -1,14 +1,16 @@
-import { type Face, type PlacementAnswer, place, type Unit } from '@gripbook/engine'
-import { type Board, type BoardFault, boltBoard, type Fonts, learnerSheet, type PaperSize } from '@gripbook/paper'
-import { nearestName } from '@gripbook/record'
+import { type Face, place, type Unit } from '@gripbook/engine'
+import { type BoardFault, boltBoard, type Fonts, learnerSheet } from '@gripbook/paper'
 import { loadFonts } from '../fonts.ts'
 import { loadSolver } from '../highs.ts'
-import { readOptions } from '../options.ts'
+import { paperOf } from '../paperSize.ts'
 import { readUnitFrom, systemWords } from '../unitFrom.ts'
 import { STATUS, type World } from '../world.ts'
-import type { Command } from './command.ts'
+import { fileCommand } from './asking.ts'
+import { noSuchFace } from './noSuchFace.ts'
 
-const HELP = `gripbook board FILE -o board.pdf [--face ID] [--paper A4|Letter]
+const USAGE = 'board FILE -o board.pdf'
+
+const HELP = `gripbook ${USAGE} [--face ID] [--paper A4|Letter]
                [--as-found] [--learner] [--font FILE]
 
 Prints the bolt board of the unit in FILE: each face at true scale, to stick its
@@ -38,26 +40,18 @@ nothing written), 3 when Gripbook failed.
 const MOST_FONT_BYTES = 64_000_000
 
 /** The bolt board of a unit, and the sheet for a learner. */
-export const boardCommand: Command = {
-  words: 'board FILE -o board.pdf [--face ID] [--paper A4|Letter]',
-  help: HELP,
-  async run(args, out, err, world) {
-    const refuse = (why: string) => {
-      err(`${why}\n`)
-      return STATUS.wrongInput
-    }
-    const read = readOptions(args, ['-o', '--face', '--paper', '--font'], ['--as-found', '--learner', '--help'])
-    if (!read.ok) return refuse(`${read.why} See: gripbook board --help`)
-    const { words, values, flags } = read.options
-    if (flags.has('--help')) {
-      out(HELP)
-      return STATUS.right
-    }
-    const [path, ...more] = words
-    if (path === undefined) return refuse('Which file? gripbook board FILE -o board.pdf')
-    if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
+export const boardCommand = fileCommand(
+  {
+    name: 'board',
+    words: `${USAGE} [--face ID] [--paper A4|Letter]`,
+    help: HELP,
+    withValue: ['-o', '--face', '--paper', '--font'],
+    flags: ['--as-found', '--learner'],
+  },
+  `gripbook ${USAGE}`,
+  async ({ path, values, flags, world, refuse }) => {
     const target = values.get('-o')
-    if (target === undefined) return refuse('Where does the board go? gripbook board FILE -o board.pdf')
+    if (target === undefined) return refuse(`Where does the board go? gripbook ${USAGE}`)
     const paper = paperOf(values.get('--paper') ?? 'A4')
     if (paper === undefined) return refuse(`--paper ${JSON.stringify(values.get('--paper'))}: it is A4 or Letter.`)
     const unit = await readUnitFrom(path, world)
@@ -73,8 +67,19 @@ export const boardCommand: Command = {
 
     const asFound = flags.has('--as-found') && !flags.has('--learner')
     const answer = asFound ? undefined : await place(unit, { solver: loadSolver })
-    const made = new Date(`${world.today()}T00:00:00Z`)
-    const board = await printed(unit, chosen.faces, answer, { paper, fonts: fonts.value, made, asFound })
+    const options = { paper, fonts: fonts.value, made: new Date(`${world.today()}T00:00:00Z`) }
+    const answered = (face: Face) => answer?.faces.find((one) => one.face === face.id)
+    const [first] = chosen.faces as [Face]
+    const board = flags.has('--learner')
+      ? await learnerSheet(unit, first, answered(first)!, options)
+      : await boltBoard(
+          unit,
+          chosen.faces.map((face) => {
+            const its = answered(face)
+            return { face, ...(its === undefined ? {} : { answer: its }) }
+          }),
+          { ...options, asFound },
+        )
     if (!board.ok) return refuse(`${path}: ${faultWords(board.fault)}`)
     try {
       await world.writeBytes(target, board.bytes)
@@ -84,39 +89,14 @@ export const boardCommand: Command = {
       return refuse(`${target}: the board cannot be written there: ${why}`)
     }
     return STATUS.right
-
-    function printed(
-      of: Unit,
-      faces: Face[],
-      whole: PlacementAnswer | undefined,
-      options: { paper: PaperSize; fonts: Fonts; made: Date; asFound: boolean },
-    ): Promise<Board> {
-      const answered = (face: Face) => whole?.faces.find((one) => one.face === face.id)
-      if (flags.has('--learner')) return learnerSheet(of, faces[0]!, answered(faces[0]!)!, options)
-      return boltBoard(
-        of,
-        faces.map((face) => {
-          const its = answered(face)
-          return { face, ...(its === undefined ? {} : { answer: its }) }
-        }),
-        options,
-      )
-    }
   },
-}
-
-function paperOf(text: string): PaperSize | undefined {
-  return (['A4', 'Letter'] as const).find((size) => size.toLowerCase() === text.toLowerCase())
-}
+)
 
 function facesOf(unit: Unit, wanted: string | undefined): { ok: true; faces: Face[] } | { ok: false; why: string } {
   if (wanted === undefined) return { ok: true, faces: unit.faces }
   const face = unit.faces.find(({ id }) => id === wanted)
   if (face) return { ok: true, faces: [face] }
-  const ids = unit.faces.map(({ id }) => id)
-  const near = nearestName(wanted, ids)
-  const known = near ? `Did you mean ${JSON.stringify(near)}?` : `There is: ${ids.slice(0, 10).join(', ')}.`
-  return { ok: false, why: `There is no face ${JSON.stringify(wanted)} in this unit. ${known}` }
+  return { ok: false, why: noSuchFace(wanted, unit) }
 }
 
 async function fontsWith(

@@ -1,6 +1,7 @@
 import type { Checked, CheckedPaper, Fault } from '@gripbook/server'
 import { VERSION } from '../version.ts'
 import { STATUS, type World } from '../world.ts'
+import { oneFileOnly } from './asking.ts'
 import { counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
 import { besideOf } from './record.ts'
 
@@ -29,7 +30,7 @@ type Answer = {
   strangers?: Checked['strangers']
 }
 
-/** Whether the record, a backup or an archive is whole. */
+/** Whether the record, a backup, an archive or the PDF of a build record is whole. */
 export const checkCommand = keepingCommand({
   name: 'check',
   words: 'check [FILE] [--data DIR] [--json]',
@@ -39,7 +40,7 @@ export const checkCommand = keepingCommand({
   async run(asked, server) {
     const { words, flags, out, world, refuse } = asked
     const [file, ...more] = words
-    if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
+    if (more.length > 0) return refuse(oneFileOnly(more[0]!))
     const answer =
       file === undefined
         ? ofRecord(await withRecord(asked, server, server.checkRecord))

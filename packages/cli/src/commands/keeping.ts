@@ -1,59 +1,27 @@
 /** What the commands that keep the shop have in common: options, opening and closing what they work on, faults in words. */
 import { randomBytes } from 'node:crypto'
 import type { Shop } from '@gripbook/server'
-import { readOptions } from '../options.ts'
-import { STATUS, type World } from '../world.ts'
+import { type Asked, type Asking, askedCommand } from './asking.ts'
 import type { Command } from './command.ts'
 import { serverFaultText } from './serverFault.ts'
 
 export type Server = typeof import('@gripbook/server')
 
-export type Asked = {
-  words: string[]
-  values: ReadonlyMap<string, string>
-  flags: ReadonlySet<string>
-  world: World
-  out: (text: string) => void
-  /** Says what is wrong with what was asked; the exit status of that. */
-  refuse: (why: string) => number
-}
-
-type Given = {
-  name: string
-  words: string
-  help: string
-  withValue: readonly string[]
-  flags: readonly string[]
-  run: (asked: Asked, server: Server) => Promise<number>
-}
-
 /** A command that works on the record. The server is loaded only here, so that the others start quickly. */
-export function keepingCommand({ name, words, help, withValue, flags, run }: Given): Command {
-  return {
-    words,
-    help,
-    async run(args, out, err, world) {
-      const refuse = (why: string): number => {
-        err(`${why}\n`)
-        return STATUS.wrongInput
-      }
-      const read = readOptions(args, withValue, [...flags, '--help'])
-      if (!read.ok) return refuse(`${read.why} See: gripbook ${name} --help`)
-      if (read.options.flags.has('--help')) {
-        out(help)
-        return STATUS.right
-      }
-      const server = await import('@gripbook/server')
-      try {
-        return await run({ ...read.options, world, out, refuse }, server)
-      } catch (error) {
-        const said = error instanceof NoRecord ? error.message : serverFaultText(error, server)
-        if (said === null) throw error
-        return refuse(said)
-      }
-    },
-  }
+export function keepingCommand({ run, ...asking }: Asking & { run: Run }): Command {
+  return askedCommand(asking, async (asked) => {
+    const server = await import('@gripbook/server')
+    try {
+      return await run(asked, server)
+    } catch (error) {
+      const said = error instanceof NoRecord ? error.message : serverFaultText(error, server)
+      if (said === null) throw error
+      return asked.refuse(said)
+    }
+  })
 }
+
+type Run = (asked: Asked, server: Server) => Promise<number>
 
 /** Opens the record that `--data` or the settings name, for the time of `work`. */
 export async function withShop<T>(

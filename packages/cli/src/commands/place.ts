@@ -1,11 +1,10 @@
-import { type FaceAnswer, type PlacementAnswer, place, type Unit } from '@gripbook/engine'
-import { nearestName } from '@gripbook/record'
+import { type FaceAnswer, type PlacementAnswer, place } from '@gripbook/engine'
 import { loadSolver } from '../highs.ts'
-import { readOptions } from '../options.ts'
 import { placementText } from '../text/placementText.ts'
 import { readUnitFrom } from '../unitFrom.ts'
 import { STATUS } from '../world.ts'
-import type { Command } from './command.ts'
+import { fileCommand } from './asking.ts'
+import { noSuchFace } from './noSuchFace.ts'
 import { drawFaces } from './sections.ts'
 
 const HELP = `gripbook place FILE [--face ID] [--json] [--svg DIR]
@@ -22,24 +21,16 @@ file has a fault (told on standard error, nothing written), 3 when Gripbook fail
 `
 
 /** Which bolt belongs in which hole. */
-export const placeCommand: Command = {
-  words: 'place FILE [--face ID] [--json] [--svg DIR]',
-  help: HELP,
-  async run(args, out, err, world) {
-    const refuse = (why: string) => {
-      err(`${why}\n`)
-      return STATUS.wrongInput
-    }
-    const read = readOptions(args, ['--face', '--svg'], ['--json', '--help'])
-    if (!read.ok) return refuse(`${read.why} See: gripbook place --help`)
-    const { words, values, flags } = read.options
-    if (flags.has('--help')) {
-      out(HELP)
-      return STATUS.right
-    }
-    const [path, ...more] = words
-    if (path === undefined) return refuse('Which file? gripbook place FILE')
-    if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
+export const placeCommand = fileCommand(
+  {
+    name: 'place',
+    words: 'place FILE [--face ID] [--json] [--svg DIR]',
+    help: HELP,
+    withValue: ['--face', '--svg'],
+    flags: ['--json'],
+  },
+  'gripbook place FILE',
+  async ({ path, values, flags, out, world, refuse }) => {
     const unit = await readUnitFrom(path, world)
     if (!unit) return STATUS.wrongInput
     const wanted = values.get('--face')
@@ -58,15 +49,8 @@ export const placeCommand: Command = {
     out(flags.has('--json') ? `${JSON.stringify(answer, null, 2)}\n` : placementText(unit, answer, world))
     return answer.faces.some(somethingIsWrong) ? STATUS.wrongFound : STATUS.right
   },
-}
+)
 
 function somethingIsWrong(face: FaceAnswer): boolean {
   return !face.feasible || face.changes.count > 0
-}
-
-function noSuchFace(wanted: string, unit: Unit): string {
-  const ids = unit.faces.map(({ id }) => id)
-  const near = nearestName(wanted, ids)
-  const known = ids.slice(0, 10).join(', ')
-  return `There is no face ${JSON.stringify(wanted)} in this unit. ${near ? `Did you mean ${JSON.stringify(near)}?` : `There is: ${known}.`}`
 }

@@ -6,10 +6,12 @@ import { buildRecordOf, entriesFromUnit, fold, knowledgeOf, sha256OfText } from 
 import type { Shop } from '@gripbook/server'
 import { loadFonts } from '../fonts.ts'
 import { loadSolver } from '../highs.ts'
+import { paperOf } from '../paperSize.ts'
 import { recordPaper } from '../recordPaper.ts'
 import { readUnitFrom } from '../unitFrom.ts'
 import { STATUS } from '../world.ts'
-import { type Asked, counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
+import type { Asked } from './asking.ts'
+import { counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
 
 const WORDS = 'record FILE|UNIT -o build-record.pdf [--data DIR] [--paper A4|Letter]'
 
@@ -69,10 +71,6 @@ export const recordCommand = keepingCommand({
 
 type Given = { target: string; paper: PaperSize; address?: string }
 
-function paperOf(text: string): PaperSize | undefined {
-  return (['A4', 'Letter'] as const).find((size) => size.toLowerCase() === text.toLowerCase())
-}
-
 /** What lies under the name: a zip file by its first two bytes, another file, or nothing, so that it is a unit of the record. */
 async function kindOf(name: string, { world }: Asked): Promise<'archive' | 'file' | 'nothing'> {
   try {
@@ -105,7 +103,7 @@ async function ofArchive(asked: Asked, server: Server, path: string, given: Give
   const { target, paper, address } = given
   const zip = await server.openZip(path, server.LOCAL_ARCHIVE_LIMITS)
   const { pdf, archive } = await server
-    .paperOfArchive(zip, recordPaper(sha256OfText, paper), {
+    .paperOfArchive(zip, recordPaper(paper), {
       ...(shop === undefined ? {} : { shop }),
       ...(address === undefined ? {} : { address }),
     })

@@ -1,6 +1,7 @@
 import { VERSION } from '../version.ts'
 import { STATUS } from '../world.ts'
-import { type Asked, counted, keepingCommand, type Server, signedWords, withShop } from './keeping.ts'
+import { type Asked, oneFileOnly } from './asking.ts'
+import { counted, keepingCommand, type Server, signedWords, withShop } from './keeping.ts'
 
 const HELP = `gripbook restore FILE [--data DIR]
 
@@ -25,7 +26,7 @@ export const restoreCommand = keepingCommand({
     const { words, refuse } = asked
     const [file, ...more] = words
     if (file === undefined) return refuse('Which file? gripbook restore FILE')
-    if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
+    if (more.length > 0) return refuse(oneFileOnly(more[0]!))
     const zip = await server.openZip(file, server.BACKUP_LIMITS)
     const whole = await server.isBackup(zip).finally(zip.close)
     return whole ? ofShop(asked, server, file) : ofUnit(asked, server, file)

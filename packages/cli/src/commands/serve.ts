@@ -1,4 +1,3 @@
-import { sha256OfText } from '@gripbook/record'
 import { builtPage } from '../builtPage.ts'
 import { recordPaper } from '../recordPaper.ts'
 import { STATUS } from '../world.ts'
@@ -56,7 +55,7 @@ export const serveCommand = keepingCommand({
       certificate: file === undefined ? null : { file, keyFile: keyFile! },
       anotherOwner: flags.has('--another-owner'),
       page,
-      paper: recordPaper(sha256OfText),
+      paper: recordPaper(),
       logger: level === 'silent' ? false : { level, stream: { write: world.err } },
     })
     out(greeting(running, page !== null))

@@ -1,10 +1,9 @@
-import { type StepsAnswer, steps } from '@gripbook/engine'
+import { type StepsAnswer, steps, type Unit } from '@gripbook/engine'
 import { type FileFault, nearestName } from '@gripbook/record'
-import { readOptions } from '../options.ts'
 import { stepsText } from '../text/stepsText.ts'
 import { readUnitFrom, tellFaults } from '../unitFrom.ts'
 import { STATUS } from '../world.ts'
-import type { Command } from './command.ts'
+import { fileCommand } from './asking.ts'
 
 const HELP = `gripbook steps FILE [--tool NAME] [--side WORDS] [--json]
 
@@ -25,29 +24,21 @@ written), 3 when Gripbook failed.
 `
 
 /** In which order the work is done. */
-export const stepsCommand: Command = {
-  words: 'steps FILE [--tool NAME] [--side WORDS] [--json]',
-  help: HELP,
-  async run(args, out, err, world) {
-    const refuse = (why: string) => {
-      err(`${why}\n`)
-      return STATUS.wrongInput
-    }
-    const read = readOptions(args, ['--tool', '--side'], ['--json', '--help'])
-    if (!read.ok) return refuse(`${read.why} See: gripbook steps --help`)
-    const { words, values, flags } = read.options
-    if (flags.has('--help')) {
-      out(HELP)
-      return STATUS.right
-    }
-    const [path, ...more] = words
-    if (path === undefined) return refuse('Which file? gripbook steps FILE')
-    if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
+export const stepsCommand = fileCommand(
+  {
+    name: 'steps',
+    words: 'steps FILE [--tool NAME] [--side WORDS] [--json]',
+    help: HELP,
+    withValue: ['--tool', '--side'],
+    flags: ['--json'],
+  },
+  'gripbook steps FILE',
+  async ({ path, values, flags, out, world }) => {
     const unit = await readUnitFrom(path, world)
     if (!unit) return STATUS.wrongInput
     const [tool, side] = [values.get('--tool'), values.get('--side')]
     const answer = steps(unit, { ...(tool === undefined ? {} : { tool }), ...(side === undefined ? {} : { side }) })
-    const faults = nameFaults(answer)
+    const faults = nameFaults(unit, answer)
     if (faults.length > 0) {
       tellFaults(path, faults, world)
       return STATUS.wrongInput
@@ -55,23 +46,22 @@ export const stepsCommand: Command = {
     out(flags.has('--json') ? `${JSON.stringify(answer, null, 2)}\n` : stepsText(unit, answer, world))
     const unready = answer.notReady.some(({ need }) => need.ready === false)
     return answer.feasible && !unready ? STATUS.right : STATUS.wrongFound
-
-    /** Names of jobs that lead nowhere, each with its place in the file. */
-    function nameFaults({ unknownNames, jobs }: StepsAnswer): FileFault[] {
-      const known = [...jobs.map((job) => job.id), ...unit!.faces.map((face) => face.id)]
-      return unknownNames.map(({ job, field, name }): FileFault => {
-        const at = (unit!.jobs ?? []).findIndex(({ id }) => id === job)
-        const stated = unit!.jobs?.[at]
-        const list = (field === 'until' ? stated?.window?.until : stated?.[field]) ?? []
-        const near = nearestName(name, known)
-        return {
-          code: 'no-such-name',
-          what: 'job',
-          name,
-          path: ['jobs', at, ...(field === 'until' ? ['window', 'until'] : [field]), list.indexOf(name)],
-          ...(near === undefined ? {} : { near }),
-        }
-      })
-    }
   },
+)
+
+/** Names of jobs that lead nowhere, each with its place in the file. */
+function nameFaults({ faces, jobs: stated = [] }: Unit, { unknownNames, jobs }: StepsAnswer): FileFault[] {
+  const known = [...jobs, ...faces].map(({ id }) => id)
+  return unknownNames.map(({ job, field, name }): FileFault => {
+    const at = stated.findIndex(({ id }) => id === job)
+    const list = (field === 'until' ? stated[at]?.window?.until : stated[at]?.[field]) ?? []
+    const near = nearestName(name, known)
+    return {
+      code: 'no-such-name',
+      what: 'job',
+      name,
+      path: ['jobs', at, ...(field === 'until' ? ['window', 'until'] : [field]), list.indexOf(name)],
+      ...(near === undefined ? {} : { near }),
+    }
+  })
 }

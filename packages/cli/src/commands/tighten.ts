@@ -1,14 +1,11 @@
 import { planTightening, type TighteningAsked, type TighteningProgress } from '@gripbook/engine'
-import { readOptions } from '../options.ts'
 import { evenEnough } from '../text/spreadWords.ts'
 import { tighteningText } from '../text/tighteningText.ts'
 import { readUnitFrom, tellFaults } from '../unitFrom.ts'
 import { STATUS, type World } from '../world.ts'
-import type { Command } from './command.ts'
+import { fileCommand } from './asking.ts'
 import { faceToTighten } from './tightenFace.ts'
 import { readPasses, readSpread } from './tightenOptions.ts'
-
-const WORDS = 'tighten FILE [--face ID] [--passes 30,60,100] [--json]'
 
 /** How uneven the clamp may be unless --spread says otherwise: common practice, no source. */
 const USUAL_SPREAD = 0.05
@@ -36,24 +33,16 @@ error, nothing written), 3 when Gripbook failed.
 `
 
 /** In which order a cover is tightened. */
-export const tightenCommand: Command = {
-  words: WORDS,
-  help: HELP,
-  async run(args, out, err, world) {
-    const refuse = (why: string) => {
-      err(`${why}\n`)
-      return STATUS.wrongInput
-    }
-    const read = readOptions(args, ['--face', '--passes', '--spread'], ['--no-search', '--json', '--help'])
-    if (!read.ok) return refuse(`${read.why} See: gripbook tighten --help`)
-    const { words, values, flags } = read.options
-    if (flags.has('--help')) {
-      out(HELP)
-      return STATUS.right
-    }
-    const [path, ...more] = words
-    if (path === undefined) return refuse('Which file? gripbook tighten FILE')
-    if (more.length > 0) return refuse(`One file at a time: ${JSON.stringify(more[0])} is one too many.`)
+export const tightenCommand = fileCommand(
+  {
+    name: 'tighten',
+    words: 'tighten FILE [--face ID] [--passes 30,60,100] [--json]',
+    help: HELP,
+    withValue: ['--face', '--passes', '--spread'],
+    flags: ['--no-search', '--json'],
+  },
+  'gripbook tighten FILE',
+  async ({ path, values, flags, out, world, refuse }) => {
     const passes = values.get('--passes')
     const shares = passes === undefined ? undefined : readPasses(passes)
     if (shares?.ok === false) return refuse(shares.why)
@@ -82,7 +71,7 @@ export const tightenCommand: Command = {
     const advised = answer.orders[answer.advice.order]!
     return spread !== undefined && !evenEnough(advised, most) ? STATUS.wrongFound : STATUS.right
   },
-}
+)
 
 const DOING: Record<TighteningProgress['what'], string> = {
   plate: 'bending the cover',
