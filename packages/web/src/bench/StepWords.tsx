@@ -9,6 +9,7 @@ import { Icon } from '../look/icons.tsx'
 import { Caution } from '../parts/Caution.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { turnsText } from '../readings/turns.ts'
+import { partName, partNameIn } from '../unit/partName.ts'
 import { useNames } from '../unit/useNames.ts'
 import { sayWhen } from '../units/when.ts'
 import { words } from '../words/bench.ts'
@@ -16,7 +17,6 @@ import { language, words as shared } from '../words/index.ts'
 import type { Bracket } from './bracket.ts'
 import type { Over } from './general.ts'
 import { LyingBolt } from './LyingBolt.tsx'
-import { partName } from './partName.ts'
 import { figureIn, toSet } from './torque.ts'
 import type { Bench } from './useBench.ts'
 
@@ -239,20 +239,12 @@ function Behind({ bench }: { bench: Bench }) {
       {out.length > 0 && (
         <p class="bench__note bench__note--may" dir="auto">
           <Icon name="warning" size={20} />
-          {words.behind(out.map((part) => partName({ part, ...named(folded.things.part[part]) })))}
+          {words.behind(out.map((part) => partNameIn(folded, part)))}
         </p>
       )}
       {springs && <Caution name="bench-spring" words={words.cautionSpring} seen={words.cautionSeen} />}
     </>
   )
-}
-
-function named(fields: Record<string, { value: unknown }> | undefined): { what: string; name: string | null } {
-  const { what, name } = fields ?? {}
-  return {
-    what: typeof what?.value === 'string' ? what.value : 'other',
-    name: typeof name?.value === 'string' ? name.value : null,
-  }
 }
 
 /** The face as a whole: it is closed, or all is done. */

@@ -8,8 +8,6 @@ import {
   partWentIn,
   partWrittenOff,
   plugPlaced,
-  sayEntry,
-  sayPlace,
   stepSigned,
   stopsFor,
 } from '@gripbook/record'
@@ -17,12 +15,13 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { type Part, partsOf } from '../unit/partForm.ts'
+import { partNameIn } from '../unit/partName.ts'
 import { Go } from '../units/Go.tsx'
 import { given } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
-import { words as all } from '../words/index.ts'
 import { type Line, placeOf } from './lines.ts'
 import { ReasonSheet } from './ReasonSheet.tsx'
+import { clockName, faceName, jobName, sayOpen } from './sayOpen.ts'
 import { WaiveSheet } from './WaiveSheet.tsx'
 
 type Props = { line: Line; folded: FoldedUnit }
@@ -32,7 +31,7 @@ export function OpenLine({ line, folded }: Props) {
   const { why } = line
   if (why.code === 'part-out') return <PartLine part={why.part} folded={folded} />
   const to = placeOf(line, { book: book.name, unit: folded.id })
-  const said = sayLine(line, folded)
+  const said = sayOpen(line, folded)
   if (to === null)
     return (
       <div class="open">
@@ -72,7 +71,7 @@ function PartLine({ part: id, folded }: { part: string; folded: FoldedUnit }) {
   const { write } = useApp()
   const [open, setOpen] = useState<'replaced' | 'off' | null>(null)
   const part = partsOf(folded).find((one) => one.id === id)
-  const name = partName(id, part)
+  const name = partNameIn(folded, id)
   const about = part === undefined ? [] : partPlace(part, folded)
   const close = () => setOpen(null)
   return (
@@ -197,58 +196,6 @@ function Way({ act, label, onAct }: { act: string; label: string; onAct: () => v
   )
 }
 
-function sayLine({ why, face, holes }: Line, folded: FoldedUnit): string {
-  const at = faceName(face, folded)
-  switch (why.code) {
-    case 'hole-not-placed':
-      return words.notPlaced(at, holes)
-    case 'hole-not-final':
-      return words.notFinal(at, holes)
-    case 'resistance-stands':
-      return words.resistance(at, why.hole, why.feel)
-    case 'face-not-closed':
-      return words.notClosed(at)
-    case 'part-out':
-      return partName(why.part, undefined)
-    case 'plug-not-placed':
-      return words.plugOut(why.plug)
-    case 'figure-not-taken':
-      return words.notTaken(why.reading)
-    case 'figure-outside':
-      return words.outside(why.reading)
-    case 'figure-in-other-unit':
-      return words.otherUnit(why.reading)
-    case 'job-not-done':
-      return words.jobNotDone(jobName(why.job, folded))
-    case 'clock-runs':
-      return words.clockRuns(clockName(why.clock, folded))
-    case 'clash':
-      return words.clash(sayPlace(why.place), why.field)
-    case 'stop-passed': {
-      const entry = folded.entries.find(({ id }) => id === why.event)
-      return words.stopPassed(why.gate, entry === undefined ? '' : sayEntry(entry))
-    }
-    case 'entries-missing':
-      return words.missing(why.to - why.from + 1)
-    case 'entry-not-understood':
-      return words.notUnderstood
-    case 'not-signed':
-      return words.notSigned(why.step)
-    case 'not-checked':
-      return words.notChecked
-    case 'signed-before':
-      return words.signedBefore
-  }
-}
-
-function faceName(id: string | null, { unit }: FoldedUnit): string {
-  return unit.faces.find((face) => face.id === id)?.name ?? id ?? ''
-}
-
-function partName(id: string, part: Part | undefined): string {
-  return part === undefined ? id : (part.name ?? all.parts.whats[part.what])
-}
-
 function partPlace(part: Part, folded: FoldedUnit): string[] {
   return [
     ...(part.face === undefined ? [] : [faceName(part.face, folded)]),
@@ -256,14 +203,4 @@ function partPlace(part: Part, folded: FoldedUnit): string[] {
     ...(part.place === undefined ? [] : [part.place]),
     ...(part.wayRound === undefined ? [] : [part.wayRound]),
   ]
-}
-
-function jobName(job: string, { things }: FoldedUnit): string {
-  const name = things.job[job]?.name?.value
-  return typeof name === 'string' ? name : job
-}
-
-function clockName(clock: string, { things }: FoldedUnit): string {
-  const what = things.clock[clock]?.what?.value
-  return typeof what === 'string' ? what : clock
 }

@@ -1,0 +1,63 @@
+/** What is open, in a sentence. */
+import { type FoldedUnit, sayEntry, sayPlace } from '@gripbook/record'
+import { partNameIn } from '../unit/partName.ts'
+import { words } from '../words/finish.ts'
+import type { Line } from './lines.ts'
+
+export function sayOpen({ why, face, holes }: Line, folded: FoldedUnit): string {
+  const at = faceName(face, folded)
+  switch (why.code) {
+    case 'hole-not-placed':
+      return words.notPlaced(at, holes)
+    case 'hole-not-final':
+      return words.notFinal(at, holes)
+    case 'resistance-stands':
+      return words.resistance(at, why.hole, why.feel)
+    case 'face-not-closed':
+      return words.notClosed(at)
+    case 'part-out':
+      return partNameIn(folded, why.part)
+    case 'plug-not-placed':
+      return words.plugOut(why.plug)
+    case 'figure-not-taken':
+      return words.notTaken(why.reading)
+    case 'figure-outside':
+      return words.outside(why.reading)
+    case 'figure-in-other-unit':
+      return words.otherUnit(why.reading)
+    case 'job-not-done':
+      return words.jobNotDone(jobName(why.job, folded))
+    case 'clock-runs':
+      return words.clockRuns(clockName(why.clock, folded))
+    case 'clash':
+      return words.clash(sayPlace(why.place), why.field)
+    case 'stop-passed': {
+      const entry = folded.entries.find(({ id }) => id === why.event)
+      return words.stopPassed(why.gate, entry === undefined ? '' : sayEntry(entry))
+    }
+    case 'entries-missing':
+      return words.missing(why.to - why.from + 1)
+    case 'entry-not-understood':
+      return words.notUnderstood
+    case 'not-signed':
+      return words.notSigned(why.step)
+    case 'not-checked':
+      return words.notChecked
+    case 'signed-before':
+      return words.signedBefore
+  }
+}
+
+export function faceName(id: string | null, { unit }: FoldedUnit): string {
+  return unit.faces.find((face) => face.id === id)?.name ?? id ?? ''
+}
+
+export function jobName(job: string, { things }: FoldedUnit): string {
+  const name = things.job[job]?.name?.value
+  return typeof name === 'string' ? name : job
+}
+
+export function clockName(clock: string, { things }: FoldedUnit): string {
+  const what = things.clock[clock]?.what?.value
+  return typeof what === 'string' ? what : clock
+}
