@@ -17,7 +17,7 @@ export type Condensed = {
   error: number
 }
 
-/** Steps until the error is below this share; finer grids cost more than a casting's own doubt is worth. */
+/** The step is halved until this share is left to be found; finer grids cost more than a casting's own doubt is worth. */
 const WANTED = 0.01
 /** Multiplications that the finest grid may cost when it is factored: about two seconds. */
 const MOST_WORK = 2e9
@@ -48,13 +48,16 @@ export function condense(
   let fine = at(step)
   let change = apart(coarse.compliance, fine.compliance)
   let error = change
-  while (grid === undefined && error > WANTED && 16 * fine.work <= MOST_WORK) {
+  // Whether a further halving is worth its cost is judged by how much the first one brought, on a grid that costs next to nothing; so coarse a grid is not trusted for what is told.
+  let left = grid === undefined ? change * leftOver(change / apart(at(4 * step).compliance, coarse.compliance)) : 0
+  while (left > WANTED && 16 * fine.work <= MOST_WORK) {
     step /= 2
     coarse = fine
     fine = at(step)
     const before = change
     change = apart(coarse.compliance, fine.compliance)
     error = change * leftOver(change / before)
+    left = error
   }
   const { work: _, ...condensed } = fine
   return { ...condensed, grid: step, error }
