@@ -6,18 +6,12 @@ export const emptyBits = (count: number): Bits => new Uint32Array(Math.max(1, Ma
 export const hasBit = (bits: Bits, at: number): boolean => ((bits[at >>> 5]! >>> (at & 31)) & 1) === 1
 
 export function setBit(bits: Bits, at: number): void {
-  bits[at >>> 5] = (bits[at >>> 5]! | (1 << (at & 31))) >>> 0
+  bits[at >>> 5] = bits[at >>> 5]! | (1 << (at & 31))
 }
 
-/** Takes all of `more` in; true when that changed anything. */
-export function joinBits(bits: Bits, more: Bits): boolean {
-  let changed = false
-  for (let i = 0; i < bits.length; i += 1) {
-    const joined = (bits[i]! | more[i]!) >>> 0
-    if (joined !== bits[i]) changed = true
-    bits[i] = joined
-  }
-  return changed
+/** Takes all of `more` in. */
+export function joinBits(bits: Bits, more: Bits): void {
+  for (let i = 0; i < bits.length; i += 1) bits[i] = bits[i]! | more[i]!
 }
 
 /** True when every member of `part` is in `whole`. */

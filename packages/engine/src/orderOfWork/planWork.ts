@@ -1,10 +1,10 @@
 import { must } from '../must.ts'
 import type { Job } from '../unit.ts'
 import type { JobGroup, PlannedJob, WorkClash, WorkPlan } from './answer.ts'
-import { hasBit } from './bits.ts'
+import { emptyBits, hasBit, setBit } from './bits.ts'
 import { shortestCircles } from './circle.ts'
 import { withLessWaiting } from './lessWaiting.ts'
-import { doneOf, NONE, type WorkProblem } from './problem.ts'
+import { NONE, type WorkProblem } from './problem.ts'
 import { closingAnswers, openNeeds, windowAnswer } from './ready.ts'
 import { type KnownThings, type OpenedWindow, relationsOf } from './relations.ts'
 import { fewestChanges } from './search.ts'
@@ -71,7 +71,7 @@ export function planWork(all: readonly Job[], asked: WorkAsked = {}): WorkPlan {
     atLeast: found.atLeast,
     clashes,
     windows: problem.rules.map((rule, w) =>
-      windowAnswer(rule, jobs, ordered.before, problem.start.done, problem.start.elapsed[w]!),
+      windowAnswer(rule, jobs, ordered.before, problem.start.done, -problem.start.opened[w]!),
     ),
     ...rest,
   }
@@ -106,7 +106,10 @@ function problemOf(
     ...jobs.flatMap(({ side }) => (side === undefined ? [] : [side])),
   ])
   const faces = numbered(jobs.flatMap(({ face }) => (face === undefined ? [] : [face])))
-  const running = windows.filter((window) => window.running).map(({ opens }) => opens)
+  const done = emptyBits(jobs.length)
+  jobs.forEach((job, i) => {
+    if (job.done === true) setBit(done, i)
+  })
   const problem: WorkProblem = {
     before,
     after,
@@ -114,16 +117,12 @@ function problemOf(
     sides: jobs.map(({ side }) => (side === undefined ? NONE : sides.indexOf(side))),
     faces: jobs.map(({ face }) => (face === undefined ? NONE : faces.indexOf(face))),
     minutes: jobs.map((job) => timeOf(job)?.minutes ?? 0),
-    tools: tools.length,
     rules,
     start: {
-      done: doneOf(
-        jobs.length,
-        jobs.flatMap(({ id }, i) => (running.includes(id) ? [i] : [])),
-      ),
+      done,
       tool: asked.tool === undefined ? NONE : tools.indexOf(asked.tool),
       side: asked.side === undefined ? NONE : sides.indexOf(asked.side),
-      elapsed: windows.map(({ opens }) => asked.elapsed?.[opens] ?? 0),
+      opened: windows.map(({ opens, running }) => (running ? -(asked.elapsed?.[opens] ?? 0) : 0)),
     },
   }
   return { problem, tools }

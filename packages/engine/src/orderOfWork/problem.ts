@@ -1,4 +1,4 @@
-import { type Bits, emptyBits, hasBit, setBit } from './bits.ts'
+import { type Bits, hasBit, within } from './bits.ts'
 import type { WindowRule } from './windows.ts'
 
 /** No tool in the hand yet, or no way to lie yet: the first costs nothing. Also: no tool needed, any way will do. */
@@ -14,19 +14,15 @@ export type WorkProblem = {
   minutes: number[]
   /** Jobs of one face like to follow each other, where it costs nothing. */
   faces: number[]
-  tools: number
   rules: WindowRule[]
-  start: { done: Bits; tool: number; side: number; elapsed: number[] }
+  /** `opened`: for each window when it was opened, minutes, not above 0; 0 where it is still to be opened. */
+  start: { done: Bits; tool: number; side: number; opened: number[] }
 }
 
-/** For each job, from each tool at its beginning to each at its end, the fewest changes between its stages; Infinity where it cannot be. */
-export type Inside = { first: number[]; changes: Map<number, Map<number, number>> }
-
-/** Changes of tools within a job, by the tool that it begins with and the tool that it ends with. A job without stages leaves the hand as it is. */
-export function insideOf(stages: readonly (readonly number[])[]): Inside {
-  const first = [...(stages[0] ?? [])]
-  const changes = new Map(
-    first.map((begin): [number, Map<number, number>] => {
+/** The fewest changes of tools within a job, by the tool that it begins with and the tool that it ends with. Empty for a job without stages. */
+export function insideOf(stages: readonly (readonly number[])[]): Map<number, Map<number, number>> {
+  return new Map(
+    (stages[0] ?? []).map((begin): [number, Map<number, number>] => {
       let now = new Map([[begin, 0]])
       for (const stage of stages.slice(1)) {
         const least = Math.min(...now.values())
@@ -35,7 +31,6 @@ export function insideOf(stages: readonly (readonly number[])[]): Inside {
       return [begin, now]
     }),
   )
-  return { first, changes }
 }
 
 /** True when the job leaves nothing to change with this tool in the hand and the unit lying so. */
@@ -45,18 +40,10 @@ export function isFree(problem: WorkProblem, job: number, tool: number, side: nu
   return problem.stages[job]!.every((stage) => stage.includes(tool))
 }
 
-/** Jobs that may be done next: not done, all before them done, and inside every strict window that runs. */
-export function nextJobs({ before, rules }: WorkProblem, done: Bits): number[] {
-  const open = rules.filter((rule) => rule.strict && runs(rule, done))
-  const next: number[] = []
-  for (let job = 0; job < before.length; job += 1) {
-    if (hasBit(done, job) || open.some(({ allowed }) => !hasBit(allowed, job))) continue
-    let ready = true
-    const first = before[job]!
-    for (let i = 0; i < first.length && ready; i += 1) ready = (first[i]! & ~done[i]!) === 0
-    if (ready) next.push(job)
-  }
-  return next
+/** True when a job may be done next: not done, all before it done, and inside every strict window that runs. */
+export function mayBeNext({ before, rules }: WorkProblem, job: number, done: Bits): boolean {
+  if (hasBit(done, job) || !within(before[job]!, done)) return false
+  return rules.every((rule) => !rule.strict || hasBit(rule.allowed, job) || !runs(rule, done))
 }
 
 /** True from the end of the job that opens a window to the end of its last. */
@@ -64,8 +51,11 @@ export function runs({ opens, until }: WindowRule, done: Bits): boolean {
   return hasBit(done, opens) && until.some((job) => !hasBit(done, job))
 }
 
-export function doneOf(count: number, jobs: Iterable<number>): Bits {
-  const done = emptyBits(count)
-  for (const job of jobs) setBit(done, job)
-  return done
+/** When a job can begin, minutes: now, or when what it waits for has stood its least time. */
+export function beginOf({ rules }: WorkProblem, job: number, opened: readonly number[], now: number): number {
+  let begin = now
+  rules.forEach(({ until, least }, w) => {
+    if (least > 0 && until.includes(job)) begin = Math.max(begin, opened[w]! + least)
+  })
+  return begin
 }

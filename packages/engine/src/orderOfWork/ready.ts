@@ -38,7 +38,7 @@ export function windowAnswer(
     takes: { minutes: known.reduce((sum, time) => sum + time.minutes, 0), spread },
     ...(minutes === undefined || minutesUnknown.length > 0
       ? {}
-      : { chance: chanceWithin(minutes - Math.max(least ?? 0, rule.running ? elapsed : 0), known) }),
+      : { chance: chanceWithin(minutes - Math.max(least ?? 0, elapsed), known) }),
     minutesUnknown,
     notReady: [...(rule.running ? [] : [opener]), ...inside].flatMap(openNeeds),
     before: jobs.filter((_, i) => !hasBit(done, i) && hasBit(before[rule.opens]!, i)).map(({ id }) => id),

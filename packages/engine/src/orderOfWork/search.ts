@@ -1,7 +1,7 @@
 import { type Bits, hasBit, meet, setBit, within } from './bits.ts'
 import { lowerBound } from './bounds.ts'
 import { Heap } from './heap.ts'
-import { type Inside, insideOf, isFree, NONE, runs, type WorkProblem } from './problem.ts'
+import { beginOf, insideOf, isFree, NONE, runs, type WorkProblem } from './problem.ts'
 
 /** Where the hands are: what is done, what they hold, how the unit lies, and at what cost. Times only where a window may be missed. */
 type State = {
@@ -31,10 +31,9 @@ const PATIENCE = { beam: 150, states: 4_000 }
  * opened cheapest first, by what they have cost and what is left can cost at least, which ends with the proof.
  * What can be done without any change is done at once: to put it off never saves a change, since a job taken out of the rest leaves no change more there.
  */
-export function fewestChanges(problem: WorkProblem, patience = PATIENCE): FoundOrder | undefined {
-  const moves = movesOf(problem)
-  const first = moves.start()
-  let best = lookAhead(first, moves.from, patience.beam, new Seen(problem))
+export function fewestChanges(problem: WorkProblem): FoundOrder | undefined {
+  const { first, from } = movesOf(problem)
+  let best = lookAhead(first, from, new Seen(problem))
   const queue = new Heap<State>((a, b) => a.atLeast - b.atLeast || a.left - b.left || a.cost - b.cost)
   const seen = new Seen(problem)
   queue.push(first)
@@ -45,13 +44,13 @@ export function fewestChanges(problem: WorkProblem, patience = PATIENCE): FoundO
       return best && { order: orderOf(best), cost: best.cost, atLeast: best.cost, proven: true }
     }
     atLeast = Math.max(atLeast, state.atLeast)
-    if (opened >= patience.states) return best && { order: orderOf(best), cost: best.cost, atLeast, proven: false }
+    if (opened >= PATIENCE.states) return best && { order: orderOf(best), cost: best.cost, atLeast, proven: false }
     if (state.left === 0) {
       best = state
       continue
     }
     if (!seen.isBest(state)) continue
-    for (const next of moves.from(state)) {
+    for (const next of from(state)) {
       if (best !== undefined && next.atLeast >= best.cost) continue
       if (seen.enter(next)) queue.push(next)
     }
@@ -59,7 +58,7 @@ export function fewestChanges(problem: WorkProblem, patience = PATIENCE): FoundO
 }
 
 /** The best complete order that a narrow look ahead comes to. */
-function lookAhead(first: State, from: (state: State) => State[], width: number, seen: Seen): State | undefined {
+function lookAhead(first: State, from: (state: State) => State[], seen: Seen): State | undefined {
   let best: State | undefined
   let front = [first]
   while (front.length > 0) {
@@ -71,7 +70,7 @@ function lookAhead(first: State, from: (state: State) => State[], width: number,
     front = next
       .filter((state) => seen.isBest(state) && (best === undefined || state.atLeast < best.cost))
       .sort((a, b) => a.atLeast - b.atLeast || a.left - b.left)
-      .slice(0, width)
+      .slice(0, PATIENCE.beam)
   }
   return best
 }
@@ -119,11 +118,12 @@ class Seen {
 
 const isTimed = ({ rules }: WorkProblem): boolean => rules.some(({ tight }) => tight)
 
-function movesOf(problem: WorkProblem): { start: () => State; from: (state: State) => State[] } {
+/** The state at the start, and those that one change or one job leads to from any. */
+function movesOf(problem: WorkProblem): { first: State; from: (state: State) => State[] } {
   const { rules, stages, sides, minutes, faces, start, before } = problem
   const timed = isTimed(problem)
   const bound = lowerBound(problem)
-  const inside: Inside[] = stages.map(insideOf)
+  const inside = stages.map(insideOf)
   const opensBlock = stages.map((_, job) =>
     rules.some(({ opens, strict, tight }) => opens === job && (strict || tight)),
   )
@@ -149,11 +149,7 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
     state.next = state.next.filter((other) => other !== job)
     for (const later of followers[job]!) if (within(before[later]!, state.done)) state.next.push(later)
     if (!timed) return true
-    let begin = state.time
-    rules.forEach(({ until, least }, w) => {
-      if (least > 0 && until.includes(job)) begin = Math.max(begin, state.opened[w]! + least)
-    })
-    state.time = begin + minutes[job]!
+    state.time = beginOf(problem, job, state.opened, state.time) + minutes[job]!
     return rules.every(({ opens, until, most, tight }, w) => {
       if (opens === job) state.opened[w] = state.time
       if (!tight || !hasBit(state.done, opens)) return true
@@ -161,8 +157,8 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
       return !closes || state.time - state.opened[w]! <= most + 1e-9
     })
   }
-  /** Does all that is free; false when a window is missed by it. */
-  const absorb = (state: State): boolean => {
+  /** Does all that is free. No window is missed by that: it stops where one runs whose time depends on the order, and opens none of these. */
+  const absorb = (state: State): State => {
     let face = state.did.length > 0 ? faces[state.did.at(-1)!]! : NONE
     while (!tightRuns(state.done)) {
       let job = NONE
@@ -174,10 +170,10 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
       }
       if (job === NONE) break
       face = faces[job]!
-      if (!perform(state, job)) return false
+      perform(state, job)
     }
     state.atLeast = state.cost + bound(state.done, state.tool, state.side)
-    return true
+    return state
   }
   const child = (parent: State, tool: number, side: number, changes: number, job?: number): State | undefined => {
     const cost =
@@ -195,8 +191,7 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
       parent,
       did: [],
     }
-    if (job !== undefined && !perform(state, job)) return undefined
-    return absorb(state) ? state : undefined
+    return job === undefined || perform(state, job) ? absorb(state) : undefined
   }
   const from = (state: State): State[] => {
     const children: State[] = []
@@ -205,11 +200,11 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
     }
     const changed = new Set<string>()
     for (const job of open(state)) {
-      const { first, changes } = inside[job]!
+      const changes = inside[job]!
       const side = sides[job] === NONE ? state.side : sides[job]!
-      for (const tool of first.length > 0 ? first : [state.tool]) {
+      for (const tool of changes.size > 0 ? changes.keys() : [state.tool]) {
         if (tool === state.tool && side === state.side) {
-          if (first.length === 0) keep(child(state, tool, side, 0, job))
+          if (changes.size === 0) keep(child(state, tool, side, 0, job))
           for (const [end, cost] of changes.get(tool) ?? []) keep(child(state, end, side, cost, job))
         } else if (!changed.has(`${tool} ${side}`)) {
           changed.add(`${tool} ${side}`)
@@ -219,26 +214,20 @@ function movesOf(problem: WorkProblem): { start: () => State; from: (state: Stat
     }
     return children
   }
-  return {
-    from,
-    start: () => {
-      const state: State = {
-        done: start.done.slice(),
-        next: before.flatMap((bits, job) => (!hasBit(start.done, job) && within(bits, start.done) ? [job] : [])),
-        left: stages.reduce((sum, _, job) => sum + (hasBit(start.done, job) ? 0 : 1), 0),
-        tool: start.tool,
-        side: start.side,
-        cost: 0,
-        atLeast: 0,
-        time: 0,
-        opened: rules.map(({ running }, w) => (running ? -start.elapsed[w]! : 0)),
-        parent: undefined,
-        did: [],
-      }
-      absorb(state)
-      return state
-    },
+  const first: State = {
+    done: start.done.slice(),
+    next: before.flatMap((bits, job) => (!hasBit(start.done, job) && within(bits, start.done) ? [job] : [])),
+    left: stages.reduce((sum, _, job) => sum + (hasBit(start.done, job) ? 0 : 1), 0),
+    tool: start.tool,
+    side: start.side,
+    cost: 0,
+    atLeast: 0,
+    time: 0,
+    opened: [...start.opened],
+    parent: undefined,
+    did: [],
   }
+  return { first: absorb(first), from }
 }
 
 /** No other job lies between the two. */

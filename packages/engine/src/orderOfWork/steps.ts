@@ -6,8 +6,8 @@ import { reachOf } from './reach.ts'
 
 /** The order of work of a unit: Gripbook's own jobs with the user's changes, planned, and which tool reaches which bolt. Errors: as `planWork`, none. */
 export function steps(unit: Unit, asked: Omit<WorkAsked, 'known'> & MoreParts = {}): StepsAnswer {
-  const { plugs, ...rest } = asked
-  const jobs = jobsOf(unit, plugs === undefined ? {} : { plugs })
+  const { plugs = [], ...rest } = asked
+  const jobs = jobsOf(unit, { plugs })
   const known = { faces: unit.faces.map(({ id }) => id), parts: (unit.parts ?? []).map(({ id }) => id) }
   return {
     gripbook: 'steps/1',

@@ -1,5 +1,5 @@
 import { hasBit, setBit } from './bits.ts'
-import { NONE, nextJobs, type WorkProblem } from './problem.ts'
+import { beginOf, mayBeNext, NONE, type WorkProblem } from './problem.ts'
 
 /** An order gone through from its start: what it costs, and when each job begins. */
 export type Walk = {
@@ -22,7 +22,7 @@ export function walk(problem: WorkProblem, order: readonly number[]): Walk {
   const { tools, changes } = chosenTools(problem, order)
   let { side } = problem.start
   let time = 0
-  const opened = problem.rules.map((rule, w) => (rule.running ? -problem.start.elapsed[w]! : 0))
+  const opened = [...problem.start.opened]
   const ends = new Array<number>(problem.before.length).fill(0)
   const out: Walk = {
     toolChanges: changes.reduce((sum, one) => sum + one, 0),
@@ -40,10 +40,7 @@ export function walk(problem: WorkProblem, order: readonly number[]): Walk {
     const wanted = problem.sides[job]!
     const turned = wanted !== NONE && side !== NONE && wanted !== side
     if (wanted !== NONE) side = wanted
-    let begin = time
-    problem.rules.forEach(({ until, least }, w) => {
-      if (least > 0 && until.includes(job)) begin = Math.max(begin, opened[w]! + least)
-    })
+    const begin = beginOf(problem, job, opened, time)
     out.turned.push(turned)
     out.turns += turned ? 1 : 0
     out.waits.push(begin - time)
@@ -67,7 +64,7 @@ export function walk(problem: WorkProblem, order: readonly number[]): Walk {
 export function keepsOrder(problem: WorkProblem, order: readonly number[]): boolean {
   const done = problem.start.done.slice()
   for (const job of order) {
-    if (!nextJobs(problem, done).includes(job)) return false
+    if (!mayBeNext(problem, job, done)) return false
     setBit(done, job)
   }
   return problem.before.every((_, job) => hasBit(done, job))
