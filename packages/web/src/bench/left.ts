@@ -1,5 +1,6 @@
 /** Who did what last on a face: what "undo" takes back, where it was paused, who else is at it. */
 import type { Event, FoldedUnit } from '@gripbook/record'
+import { standingOf } from '../unit/standing.ts'
 
 /** What hands do at the bench, and report of it. */
 const DONE: ReadonlySet<string> = new Set([
@@ -48,10 +49,9 @@ function goesWith(tap: readonly Event[], { type, body }: Event): boolean {
 export type Left = { who: string; at: string; hole: string | null; step: string | null }
 
 /** Where the work on a face was paused; null where somebody went on since, or nobody paused. */
-export function leftAt({ entries, undone }: Told, face: string): Left | null {
-  const gone = new Set(undone.map(({ event }) => event))
-  const last = entries.findLast(
-    ({ id, type, body }) => (DONE.has(type) || type === 'work-paused') && body.face === face && !gone.has(id),
+export function leftAt(told: Told, face: string): Left | null {
+  const last = standingOf(told).findLast(
+    ({ type, body }) => (DONE.has(type) || type === 'work-paused') && body.face === face,
   )
   if (last?.type !== 'work-paused') return null
   const text = (value: unknown) => (typeof value === 'string' ? value : null)

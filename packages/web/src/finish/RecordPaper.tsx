@@ -1,9 +1,9 @@
 import type { FoldedUnit } from '@gripbook/record'
 import { useApp } from '../app/context.ts'
+import { standingOf } from '../unit/standing.ts'
 import { useNames } from '../unit/useNames.ts'
 import { words } from '../words/finish.ts'
 import { Paper, type Printed } from './Paper.tsx'
-import { standingOf } from './standing.ts'
 
 /** The build record of a unit. */
 export function RecordPaper({ folded }: { folded: FoldedUnit }) {

@@ -1,7 +1,7 @@
 /** A unit that comes back: what the record of its build answers, and what it cannot. */
 import { type FoldedUnit, fold, sayEntry, upTo } from '@gripbook/record'
+import { standingOf } from '../unit/standing.ts'
 import { lies, type Row, rowsOf } from './figures.ts'
-import { standingOf } from './standing.ts'
 
 /** The unit as it was when it was released last; null: it never was. */
 export function builtUnit(folded: FoldedUnit): FoldedUnit | null {

@@ -1,7 +1,7 @@
 /** Figures that are no lengths of holes: what was read before teardown, beside the same after, against the manual's limit. */
 import { readUnit } from '@gripbook/engine'
 import { type FoldedUnit, sizeIn } from '@gripbook/record'
-import { standingOf } from './standing.ts'
+import { standingOf } from '../unit/standing.ts'
 
 export type Stage = 'before' | 'during' | 'after'
 export const STAGES = ['before', 'during', 'after'] as const

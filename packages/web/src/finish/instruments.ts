@@ -1,6 +1,6 @@
 /** Instruments and wrenches that a unit was measured and tightened with, and whether each was in calibration when it was used. */
 import type { FoldedUnit } from '@gripbook/record'
-import { standingOf } from './standing.ts'
+import { standingOf } from '../unit/standing.ts'
 
 export type Used = {
   /** Its number in the shop, else its name. */

@@ -1,6 +1,6 @@
 /** Who may sign and release: the checker is a second person, unless the shop is one person, which the release then says. */
 import { type Event, type FoldedUnit, foldMore, knowledgeOf, nextEntry, openBefore, stepSigned } from '@gripbook/record'
-import { standingOf } from './standing.ts'
+import { standingOf } from '../unit/standing.ts'
 
 /** The step under which the whole unit is signed. */
 export const WHOLE_UNIT = 'unit'

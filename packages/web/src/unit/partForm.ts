@@ -1,6 +1,7 @@
 /** Parts other than bolts: the list by face, and the entries that a form becomes. */
 import { type FoldedUnit, type Happening, PART_SORTS, partCameOut, undone } from '@gripbook/record'
 import { given, oneLine } from '../units/texts.ts'
+import { standingOf } from './standing.ts'
 
 type Body = Parameters<typeof partCameOut>[0]
 export type What = Body['what']
@@ -83,20 +84,16 @@ export function changePart(folded: FoldedUnit, part: Part, form: PartForm & { wh
 const FATES = ['part-went-in', 'part-replaced', 'part-written-off']
 
 /** An entry that it came out says that it is out. What became of it since is said once more behind it. */
-function fateOf({ entries, undone: gone }: FoldedUnit, part: Part): Happening[] {
+function fateOf(folded: FoldedUnit, part: Part): Happening[] {
   if (part.fate === 'out') return []
-  const undoneAlready = new Set(gone.map(({ event }) => event))
-  const last = entries.findLast(
-    ({ id, type, body }) => FATES.includes(type) && body.part === part.id && !undoneAlready.has(id),
-  )
+  const last = standingOf(folded).findLast(({ type, body }) => FATES.includes(type) && body.part === part.id)
   return last === undefined ? [] : [{ type: last.type, version: last.version, body: last.body }]
 }
 
 /** Undoes all that says that the part came out. */
-export function strikeOutPart({ entries, undone: gone }: FoldedUnit, part: string): Happening[] {
-  const undoneAlready = new Set(gone.map(({ event }) => event))
-  return entries
-    .filter(({ id, type, body }) => type === 'part-came-out' && body.part === part && !undoneAlready.has(id))
+export function strikeOutPart(folded: FoldedUnit, part: string): Happening[] {
+  return standingOf(folded)
+    .filter(({ type, body }) => type === 'part-came-out' && body.part === part)
     .map(({ id }) => undone({ event: id }))
     .reverse()
 }

@@ -1,5 +1,6 @@
 /** The photographs of a unit, and the signs that it was opened before. */
 import type { FoldedUnit } from '@gripbook/record'
+import { standingOf } from './standing.ts'
 
 export type Taken = { photograph: string; caption: string | null; at: string }
 
@@ -19,10 +20,9 @@ export function unitPhotographs({ things, faces }: FoldedUnit): Taken[] {
 }
 
 /** Signs that stand, each once. */
-export function signsOf({ entries, undone }: FoldedUnit): string[] {
-  const gone = new Set(undone.map(({ event }) => event))
-  const signs = entries
-    .filter(({ type, id }) => type === 'opened-before-seen' && !gone.has(id))
+export function signsOf(folded: FoldedUnit): string[] {
+  const signs = standingOf(folded)
+    .filter(({ type }) => type === 'opened-before-seen')
     .map(({ body }) => body.sign)
   return [...new Set(signs)].filter((sign) => typeof sign === 'string')
 }
