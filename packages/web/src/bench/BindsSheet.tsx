@@ -5,6 +5,7 @@ import { Icon } from '../look/icons.tsx'
 import { Field, TextField } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { readTurns } from '../readings/turns.ts'
+import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
 import { FEELS } from './resistance.ts'
 import type { Bench } from './useBench.ts'
@@ -67,7 +68,8 @@ export function BindsSheet({ bench, hole, onClose }: Props) {
           class="stack"
           onSubmit={(event) => {
             event.preventDefault()
-            if (other.trim() !== '') void felt(other.trim())
+            const said = oneLine(other)
+            if (said !== undefined) void felt(said)
           }}
         >
           <TextField label={words.bindsOtherField} value={other} onInput={setOther} input={{ maxLength: 200 }} />

@@ -7,6 +7,7 @@ import { Caution } from '../parts/Caution.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { QuantityField, TextField } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
 import { CLOCK_SORTS, type ClockSort, nextClock, readMinutes } from './clocks.ts'
 
@@ -23,7 +24,7 @@ export function ClockSheet({ folded, face, onClose }: Props) {
   async function start() {
     const read = readMinutes(minutes)
     if (read === null) return setFault(words.clockMinutesFault)
-    const what = name.trim() === '' ? words.clockWhats[sort] : name.trim()
+    const what = oneLine(name) ?? words.clockWhats[sort]
     const clock = nextClock(sort, folded.entries)
     const done = await write(folded.id, [clockStarted({ clock, what, minutes: read, face })])
     if (done === null) return

@@ -6,6 +6,7 @@ import { Caution } from '../parts/Caution.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { turnsText } from '../readings/turns.ts'
 import { useNames } from '../unit/useNames.ts'
+import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
 import { sentence } from '../words/index.ts'
 import type { General } from './general.ts'
@@ -43,8 +44,9 @@ export function ResistanceStop({ bench, hole, general }: Props) {
     bench.act(holes.map((one) => boltBackedOut({ face: face.id, hole: one, reason: words.bindsTitle(hole) })))
 
   async function clear() {
-    if (found.trim() === '') return setFault(words.foundNeeded)
-    await bench.act([resistanceCleared({ face: face.id, hole, found: found.trim() })])
+    const said = oneLine(found)
+    if (said === undefined) return setFault(words.foundNeeded)
+    await bench.act([resistanceCleared({ face: face.id, hole, found: said })])
   }
 
   return (

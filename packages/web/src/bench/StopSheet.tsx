@@ -4,6 +4,7 @@ import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
 import { holesOf, stopLines } from './stopLines.ts'
 import { figureIn } from './torque.ts'
@@ -23,15 +24,16 @@ export function StopSheet({ bench, held }: Props) {
   const to = bench.steps.find(({ hole, done }) => hole !== null && waits.has(hole) && done === null)
 
   async function on() {
-    if (reason.trim() === '') return setFault(words.whyNeeded)
-    if (await bench.act(held.happenings, reason.trim())) say({ words: words.overridden, tone: 'done' })
+    const why = oneLine(reason)
+    if (why === undefined) return setFault(words.whyNeeded)
+    if (await bench.act(held.happenings, why)) say({ words: words.overridden, tone: 'done' })
   }
 
   return (
     <Sheet title={words.stopTitle} onClose={bench.release}>
       <ul class="stack stack--tight bench-stops">
         {lines.map((line) => (
-          <li key={line} class="bench-stops__one">
+          <li key={line} class="bench-alarm">
             <Icon name="warning" />
             <span dir="auto">{line}</span>
           </li>

@@ -73,7 +73,7 @@ export function TorqueDock({ bench, general }: DockProps) {
     const said = (off.side === 'below' ? words.below : words.above)(reached, told(band.atLeast), told(band.atMost))
     return (
       <DockFrame bench={bench} general={general}>
-        <div class="dock__off" role="alert">
+        <div class="bench-alarm" role="alert">
           <Icon name="warning" />
           <div class="stack stack--tight">
             <p>

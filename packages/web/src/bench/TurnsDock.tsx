@@ -47,7 +47,7 @@ export function TurnsDock({ bench, general }: DockProps) {
     const said = off.side === 'fewer' ? words.fewer : words.more
     return (
       <DockFrame bench={bench} general={general}>
-        <p class="dock__off" role="alert">
+        <p class="bench-alarm" role="alert">
           <Icon name="warning" />
           {said(turnsText(off.turns), expected!.map(turnsText).join('–'))}
         </p>

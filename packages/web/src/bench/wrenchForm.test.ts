@@ -61,3 +61,8 @@ test('a wrench that the record names is typed as its label says', () => {
   expect(draftOf({ name: 'Small', range: [6.7791, 33.895] }, 1.3558179)).toMatchObject({ from: '5', to: '25' })
   expect(draftOf({ name: 'Small' }, 1)).toEqual({ ...NO_WRENCH, name: 'Small' })
 })
+
+test('what does not print stays out of the names that the record gets', () => {
+  const made = read({ name: 'Long\u0007 one\n', number: 'W\u0000 2' })
+  expect(made.ok && [made.wrench.name, made.wrench.number]).toEqual(['Long one', 'W 2'])
+})

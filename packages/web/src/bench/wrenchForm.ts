@@ -1,5 +1,6 @@
 /** From what was typed of a wrench to the wrench. */
 import type { Wrench } from '../device/settings.ts'
+import { given, oneLine } from '../units/texts.ts'
 import { RATCHET } from './wrenchHere.ts'
 
 export type WrenchDraft = {
@@ -25,9 +26,9 @@ export type ReadWrench = { ok: true; wrench: Wrench } | { ok: false; faults: Wre
 
 /** `size`: N·m in one of the page's unit. Range, deviation and date may be left out; one end of a range alone may not. */
 export function readWrench(draft: WrenchDraft, taken: readonly Wrench[], size: number): ReadWrench {
-  const name = draft.name.trim()
+  const name = oneLine(draft.name)
   const faults: WrenchFaults = {}
-  if (name === '') faults.name = 'wrenchNameNeeded'
+  if (name === undefined) faults.name = 'wrenchNameNeeded'
   else if ([...taken, RATCHET].some((one) => one.name.toLowerCase() === name.toLowerCase()))
     faults.name = 'wrenchNameTaken'
   const [from, to, deviation] = [draft.from, draft.to, draft.deviation].map(figure) as [Figure, Figure, Figure]
@@ -35,13 +36,13 @@ export function readWrench(draft: WrenchDraft, taken: readonly Wrench[], size: n
   if (!noRange && !(typeof from === 'number' && typeof to === 'number' && from >= 0 && to > from)) faults.range = true
   if (deviation !== null && !(typeof deviation === 'number' && deviation >= 0.1 && deviation <= 50))
     faults.deviation = true
-  if (Object.keys(faults).length > 0) return { ok: false, faults }
+  if (name === undefined || Object.keys(faults).length > 0) return { ok: false, faults }
   return {
     ok: true,
     wrench: {
       name,
       tells: draft.tells,
-      ...(draft.number.trim() === '' ? {} : { number: draft.number.trim() }),
+      ...given('number', oneLine(draft.number)),
       ...(noRange ? {} : { range: [(from as number) * size, (to as number) * size] as [number, number] }),
       ...(deviation === null ? {} : { deviation: (deviation as number) / 100 }),
       ...(draft.until === '' ? {} : { calibratedUntil: draft.until }),
