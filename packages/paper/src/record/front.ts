@@ -107,10 +107,8 @@ function wrongIn(record: BuildRecord): string[] {
       const holes = face.holes.filter(({ belongs }) => belongs?.asFound === 'must change').map(({ id }) => id)
       return holes.length === 0 ? [] : [words.cannotStay(faceWords(face), holes)]
     }),
-    ...figures.flatMap(({ name, before, limit }) =>
-      before === undefined || limit === undefined || isInside(before, limit)
-        ? []
-        : [words.figureOutside(name, takenWords(before), limitWords(limit))],
+    ...figures.flatMap(({ name, before, limit, wasOutside }) =>
+      wasOutside ? [words.figureOutside(name, takenWords(before!), limitWords(limit!))] : [],
     ),
     ...parts.flatMap((part) =>
       part.condition === undefined || part.fate === 'in' ? [] : [words.partBad(partWords(part), part.condition)],
@@ -163,18 +161,6 @@ function boltsWords(
 
 function nameOf({ faces }: BuildRecord, id: string): string {
   return faceWords(faces.find((face) => face.id === id) ?? { id })
-}
-
-/** Of figures in one unit; where the units differ nothing is said here. */
-function isInside(
-  { value, unit }: { value: number; unit: string },
-  {
-    least = Number.NEGATIVE_INFINITY,
-    most = Number.POSITIVE_INFINITY,
-    unit: of,
-  }: { least?: number; most?: number; unit: string },
-): boolean {
-  return unit !== of || (value >= least && value <= most)
 }
 
 function clockWords(clocks: BuildRecord['clocks']): string {

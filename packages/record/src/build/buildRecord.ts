@@ -102,6 +102,8 @@ export type BuiltFigure = {
   before?: TakenFigure
   during?: TakenFigure
   after?: TakenFigure
+  /** The reading before teardown lies outside the limit. */
+  wasOutside: boolean
   verdict: 'no limit' | 'inside' | 'outside' | 'not taken' | 'other unit' | 'waived'
   waived?: Done & { reason: string }
 }

@@ -1,8 +1,11 @@
 import { expect, test } from 'vitest'
 import { entriesText } from '../archive/pack.ts'
 import { knowledgeOf, nextEntry } from '../entry.ts'
+import { clockStarted } from '../events/clockStarted.ts'
+import { clockStopped } from '../events/clockStopped.ts'
 import type { Happening } from '../events/define.ts'
 import type { Event } from '../events/event.ts'
+import { figureTaken } from '../events/figureTaken.ts'
 import { gateOverridden } from '../events/gateOverridden.ts'
 import { partCameOut } from '../events/partCameOut.ts'
 import { unitReleased } from '../events/unitReleased.ts'
@@ -88,6 +91,20 @@ test('figures before and after stand against their limit, with who waived one an
   expect(recordOf('open').figures.map(({ verdict }) => verdict)).toEqual(['not taken', 'not taken'])
 })
 
+test('a figure before teardown is held against its limit in any unit of its kind', () => {
+  const taken = (value: number, unit: string) =>
+    after(
+      finishedUnit('released'),
+      figureTaken({ reading: 'end play of the input shaft', when: 'before', value, unit }),
+    )
+  const wasOutside = (events: Event[]) =>
+    made(FINISHED, events).figures.find(({ name }) => name === 'end play of the input shaft')!.wasOutside
+  expect(wasOutside(finishedUnit('released'))).toBe(true)
+  expect(wasOutside(taken(0.024, 'in'))).toBe(true)
+  expect(wasOutside(taken(0.012, 'in'))).toBe(false)
+  expect(wasOutside(taken(0.62, 'bar'))).toBe(false)
+})
+
 test('[PR12] every stop that was passed is there, with the person and the reason or as passed in silence', () => {
   const released = recordOf('released')
   expect(released.stops.map(({ gate, override }) => [gate, override?.who, override?.reason])).toEqual([
@@ -154,6 +171,17 @@ test('parts, plugs, bolts and clocks are accounted for', () => {
   ])
   expect(record.clocks).toMatchObject([{ what: 'Sealant on the pan', minutes: 20, over: expect.any(Number) }])
   expect(record.undone).toMatchObject([{ says: 'Note at pan: hole 9 leaks', by: { reason: 'there is no hole 9' } }])
+})
+
+test('a clock that another device stopped is stopped, also where that one’s clock lags', () => {
+  const events = after(finishedUnit('open'), clockStarted({ clock: 'second coat', what: 'second coat', minutes: 20 }))
+  const id = uuid(0xeee_fff)
+  const lagging = { id, at: '2026-07-01T07:58:00.000Z', who: 'somebody', ...clockStopped({ clock: 'second coat' }) }
+  const stopped = [...events, nextEntry(knowledgeOf(FINISHED, uuid(0xddd), events), lagging, sha256OfText)]
+  const ofCoat = (all: Event[]) => made(FINISHED, all).clocks.find(({ what }) => what === 'second coat')
+  expect(ofCoat(events)).not.toHaveProperty('ran')
+  expect(ofCoat(stopped)).toMatchObject({ ran: 0, stopped: { who: 'somebody' } })
+  expect(ofCoat(stopped)).not.toHaveProperty('over')
 })
 
 test('an earlier reading of the same thing is told as replaced', () => {

@@ -8,13 +8,13 @@ import { sayEntry } from '../say.ts'
 import { unitFileOf } from '../toUnitFile.ts'
 import type { FoldedUnit, Standing } from '../unit.ts'
 import { writeUnitFile } from '../unitFile/write.ts'
-import type { BuildRecord, BuiltFace, Line, Proof, RecordState } from './buildRecord.ts'
+import type { BuildRecord, Line, Proof, RecordState } from './buildRecord.ts'
 import { cautionsFor } from './cautions.ts'
 import { builtFaces, wrenchesOf } from './faces.ts'
 import { builtBolts, builtClocks, builtFits, builtParts, builtPlugs } from './parts.ts'
 import { builtFigures, builtReadings } from './readings.ts'
 import { builtResistances, builtSignatures, builtStops } from './stops.ts'
-import { given, type Telling, tellingOf } from './telling.ts'
+import { byTime, given, type Telling, tellingOf } from './telling.ts'
 
 export type ToTell = {
   /** Names by the ids that entries carry. */
@@ -39,6 +39,7 @@ export function buildRecordOf(
   const faces = builtFaces(telling, { answer, passed })
   const stops = builtStops(telling, passed)
   const figures = builtFigures(telling)
+  const signatures = builtSignatures(telling)
   const release = releaseOf(telling, hash)
   const open = stateOnly ? [] : openBefore(folded, { onlyPerson: release?.onlyPerson === true })
   const takenIn = telling.of('unit-taken-in')[0]?.event
@@ -65,7 +66,7 @@ export function buildRecordOf(
     ...(release === undefined ? {} : { release }),
     since: folded.sinceRelease.map((id) => lineOf(telling, id)),
     open,
-    proof: proofOf(telling, faces, { stops, figures }),
+    proof: proofOf({ faces, stops, figures, signatures }),
     openedBefore: telling.of('opened-before-seen').map(({ event, body: { face, sign, photograph } }) => ({
       ...telling.done(event),
       sign,
@@ -84,7 +85,7 @@ export function buildRecordOf(
     stops,
     resistances: builtResistances(telling),
     notes: notesOf(telling),
-    signatures: builtSignatures(telling),
+    signatures,
     cautions: cautionsFor(folded),
     undone: folded.undone.map(({ event, by }) => {
       const undoing = telling.byId(by)!
@@ -165,17 +166,18 @@ function notesOf(telling: Telling): BuildRecord['notes'] {
       text,
       ...given({ face, hole }),
     })),
-  ].toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+  ].toSorted(byTime)
 }
 
-function proofOf(
-  telling: Telling,
-  faces: readonly BuiltFace[],
-  { stops, figures }: Pick<BuildRecord, 'stops' | 'figures'>,
-): Proof {
+function proofOf({
+  faces,
+  stops,
+  figures,
+  signatures,
+}: Pick<BuildRecord, 'faces' | 'stops' | 'figures' | 'signatures'>): Proof {
   const holes = faces.flatMap((face) => face.holes)
   const finals = holes.flatMap(({ passes }) => passes.filter(({ final }) => final).slice(-1))
-  const checkers = builtSignatures(telling).filter(({ as, before }) => as === 'checker' && !before)
+  const checkers = signatures.filter(({ as, before }) => as === 'checker' && !before)
   const count = <T>(list: readonly T[], holds: (one: T) => boolean): number => list.filter(holds).length
   return {
     bolts: holes.length,

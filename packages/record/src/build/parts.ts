@@ -83,11 +83,13 @@ export function builtBolts(telling: Telling): BuildRecord['bolts'] {
   ]
 }
 
+/** Each with the first stop of it that comes later in the record. */
 export function builtClocks(telling: Telling): BuiltClock[] {
   const stopped = telling.of('clock-stopped')
   return telling.of('clock-started').map(({ event, body: { clock, what, minutes, face } }) => {
-    const stop = stopped.find(({ event: later, body }) => body.clock === clock && later.at >= event.at)
-    const ran = stop && (Date.parse(stop.event.at) - Date.parse(event.at)) / MINUTE
+    const stop = stopped.find(({ event: later, body }) => body.clock === clock && telling.isLater(later, event))
+    // another device may have stopped it, and that one's clock may lag
+    const ran = stop && Math.max(0, (Date.parse(stop.event.at) - Date.parse(event.at)) / MINUTE)
     return {
       id: clock,
       what,

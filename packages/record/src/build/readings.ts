@@ -2,7 +2,7 @@
 import type { Quantity } from '@gripbook/engine'
 import type { BodyOf } from '../events/catalogue.ts'
 import { keyOf, type Place } from '../events/places.ts'
-import { openFigure } from '../gates/figures.ts'
+import { heldAgainst, openFigure } from '../gates/figures.ts'
 import type { BuiltFigure, BuiltReading, TakenFigure } from './buildRecord.ts'
 import { instrumentOf } from './faces.ts'
 import { given, type Telling, type Told } from './telling.ts'
@@ -42,6 +42,7 @@ export function builtFigures(telling: Telling): BuiltFigure[] {
     return {
       name,
       ...given({ face, limit, before, during, after }),
+      wasOutside: before !== undefined && limit !== undefined && heldAgainst(before, limit) === 'outside',
       verdict: waived !== undefined ? 'waived' : limit === undefined ? 'no limit' : verdictOf(telling, name),
       ...(waived === undefined ? {} : { waived: { ...telling.doneBy(waived), reason: waived.value as string } }),
     }

@@ -5,7 +5,7 @@ import { standingOf } from '../gates/standing.ts'
 import type { Passed } from '../gates/stop.ts'
 import { sayEntry } from '../say.ts'
 import type { BuiltResistance, BuiltSignature, BuiltStop } from './buildRecord.ts'
-import { given, type Telling } from './telling.ts'
+import { byTime, given, type Telling } from './telling.ts'
 
 /**
  * Stops by the entry that passed them, with the person who answered for it. An override after which nothing passed that stop is listed too: a
@@ -44,18 +44,16 @@ export function builtStops(telling: Telling, passed: readonly Passed[]): BuiltSt
         override: { ...telling.done(event), reason },
       }),
     )
-  return [...found, ...alone].toSorted((a, b) => (a.at < b.at ? -1 : a.at > b.at ? 1 : 0))
+  return [...found, ...alone].toSorted(byTime)
 }
 
 /** Each with the first clearing of its hole after it, in the order of the record. */
 export function builtResistances(telling: Telling): BuiltResistance[] {
   const cleared = telling.of('resistance-cleared')
-  const place = new Map(telling.folded.entries.map(({ id }, i) => [id, i]))
   return telling.of('resistance-felt').map(({ event, body }) => {
     const { face, hole, feel, turns }: BodyOf<'resistance-felt'> = body
     const after = cleared.find(
-      (other) =>
-        other.body.face === face && other.body.hole === hole && place.get(other.event.id)! > place.get(event.id)!,
+      (other) => other.body.face === face && other.body.hole === hole && telling.isLater(other.event, event),
     )
     return {
       ...telling.done(event),

@@ -13,6 +13,8 @@ export type Telling = {
   of<T extends EventType>(type: T): Told<T>[]
   /** An entry of any kind by its id. */
   byId(event: string): Event | undefined
+  /** Whether it comes after the other in the order of the record. */
+  isLater(event: Event, than: Event): boolean
   done(event: Event): Done
   doneBy(standing: Standing<unknown>): Done
 }
@@ -27,14 +29,21 @@ export function tellingOf(folded: FoldedUnit, people: Readonly<Record<string, st
     else others.push(told)
   }
   const byId = new Map(folded.entries.map((event) => [event.id, event]))
+  const place = new Map(folded.entries.map(({ id }, i) => [id, i]))
   const name = (who: string): string => (Object.hasOwn(people, who) ? people[who]! : who)
   return {
     folded,
     of: <T extends EventType>(type: T) => (byType.get(type) ?? []) as unknown as Told<T>[],
     byId: (event) => byId.get(event),
+    isLater: (event, than) => place.get(event.id)! > place.get(than.id)!,
     done: ({ id, who, at }) => ({ event: id, who: name(who), at }),
     doneBy: ({ event, who, at }) => ({ event, who: name(who), at }),
   }
+}
+
+/** For sorting by the clocks of the devices; what bears the same time stays as it is. */
+export function byTime(a: Pick<Done, 'at'>, b: Pick<Done, 'at'>): number {
+  return a.at < b.at ? -1 : a.at > b.at ? 1 : 0
 }
 
 /** The fields that are given, so that an absent one is left out and not undefined. */

@@ -19,11 +19,19 @@ export function openFigure(things: FoldedUnit['things'], reading: string): Open 
   if (waived !== undefined || limit === undefined) return undefined
   const figure = (after ?? during)?.value as Figure | undefined
   if (figure === undefined) return { why: { code: 'figure-not-taken', reading } }
+  const lies = heldAgainst(figure, limit)
+  return lies === 'inside'
+    ? undefined
+    : { why: { code: lies === 'outside' ? 'figure-outside' : 'figure-in-other-unit', reading } }
+}
+
+/** Where a figure lies as it was shown, whatever its unit where the two go together. */
+export function heldAgainst(figure: Figure, limit: Limit): 'inside' | 'outside' | 'other unit' {
   const size = sizeIn(figure.unit, limit.unit)
-  if (size === undefined) return { why: { code: 'figure-in-other-unit', reading } }
+  if (size === undefined) return 'other unit'
   const value = figure.value * size
   const { least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY } = limit
-  return value < least || value > most ? { why: { code: 'figure-outside', reading } } : undefined
+  return value < least || value > most ? 'outside' : 'inside'
 }
 
 /** Taken since teardown, or waived. */
