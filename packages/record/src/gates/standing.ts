@@ -10,14 +10,25 @@ import type { FoldedUnit } from '../unit.ts'
 export type Done = { event: Event; body: unknown; writes: readonly Write[] }
 
 /** Entries that were not undone and can be read. */
-export function standingOf(unit: FoldedUnit): Done[] {
+export function standingOf(unit: FoldedUnit): readonly Done[] {
+  const known = read.get(unit)
+  if (known !== undefined) return known
+  const standing = readOf(unit)
+  read.set(unit, standing)
+  return standing
+}
+
+/** A folded unit is never changed, and gates and records ask several times for the same one. */
+const read = new WeakMap<FoldedUnit, readonly Done[]>()
+
+function readOf(unit: FoldedUnit): Done[] {
   const undone = new Set(unit.undone.map(({ event }) => event))
   const done = new Map<string, Done>()
   const spokenOf = new Set<string>()
   for (const event of unit.entries) {
-    const read = bodyOf(event)
-    if (undone.has(event.id) || !read.ok) continue
-    const { definition, body } = read
+    const understood = bodyOf(event)
+    if (undone.has(event.id) || !understood.ok) continue
+    const { definition, body } = understood
     const writes =
       definition.type === 'clash-settled'
         ? settling(event, body as BodyOf<'clash-settled'>, spokenOf, done)
