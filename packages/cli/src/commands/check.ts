@@ -89,35 +89,24 @@ async function readIfPaper(file: string, server: Server, world: World): Promise<
 
 /** A PDF against its seal, and against the archive that lies beside it. */
 async function ofPaper(file: string, checked: CheckedPaper, server: Server): Promise<Answer> {
-  const { faults, unit, entries, record, key } = checked
-  const what = 'build record'
-  if (faults.length > 0) return { what, whole: false, faults: faults.map((words) => ({ words })), notes: [] }
-  const notes = [
-    entries === 0
-      ? `Of the unit file ${unit}, with the hash ${record}. ${signedWords(key)}`
-      : `Unit ${unit}, ${counted(entries, 'entry', 'entries')}, hash ${record}. ${signedWords(key)}`,
-  ]
+  const { unit, entries, record, key } = checked
+  const answer = (faults: string[], notes: string[]): Answer => ({
+    what: 'build record',
+    whole: faults.length === 0,
+    faults: faults.map((words) => ({ words })),
+    notes,
+  })
+  if (checked.faults.length > 0) return answer(checked.faults, [])
+  if (entries === 0) return answer([], [`Of the unit file ${unit}, with the hash ${record}. ${signedWords(key)}`])
+  const made = `Unit ${unit}, ${counted(entries, 'entry', 'entries')}, hash ${record}. ${signedWords(key)}`
   const beside = besideOf(file)
-  const archive = entries === 0 ? 'none' : await archiveAt(beside, server)
-  if (archive === 'none')
-    return {
-      what,
-      whole: true,
-      faults: [],
-      notes: entries === 0 ? notes : [...notes, `The archive that it was made from is not beside it (${beside}).`],
-    }
+  const archive = await archiveAt(beside, server)
+  if (archive === 'none') return answer([], [made, `The archive that it was made from is not beside it (${beside}).`])
   if (archive === 'damaged')
-    return {
-      what,
-      whole: true,
-      faults: [],
-      notes: [...notes, `The archive beside it (${beside}) is not whole: check it by itself.`],
-    }
-  const fits = archive.unit === unit && archive.record === record
-  const words = `The archive beside it (${beside}) holds other entries than this was made from.`
-  return fits
-    ? { what, whole: true, faults: [], notes: [...notes, `It fits the archive beside it (${beside}).`] }
-    : { what, whole: false, faults: [{ words }], notes }
+    return answer([], [made, `The archive beside it (${beside}) is not whole: check it by itself.`])
+  return archive.unit === unit && archive.record === record
+    ? answer([], [made, `It fits the archive beside it (${beside}).`])
+    : answer([`The archive beside it (${beside}) holds other entries than this was made from.`], [made])
 }
 
 async function archiveAt(path: string, server: Server): Promise<'none' | 'damaged' | { unit: string; record: string }> {
