@@ -42,8 +42,8 @@ function OpenFinish({ folded }: { folded: FoldedUnit }) {
   const { released, cameBack } = folded.work
   return (
     <Shell title={words.title} over={folded.unit.name ?? all.unit.noName}>
-      <div class="finish">
-        <div class="finish__main">
+      <div class="finish sides">
+        <div>
           {released !== undefined && <Released folded={folded} />}
           {released === undefined && cameBack !== undefined && (
             <section class="card stack stack--tight">
@@ -80,7 +80,7 @@ function OpenFinish({ folded }: { folded: FoldedUnit }) {
               </section>
             ))}
         </div>
-        <div class="finish__beside">
+        <div>
           <Signatures folded={folded} person={person} alone={alone} open={open} isReleased={released !== undefined} />
           <InstrumentsUsed folded={folded} />
           <div class="card">

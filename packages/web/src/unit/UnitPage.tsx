@@ -39,14 +39,14 @@ function OpenUnit({ folded }: { folded: FoldedUnit }) {
   const changed = open?.sheet === 'face' ? faces.find(({ id }) => id === open.face) : undefined
   return (
     <Shell title={folded.unit.name ?? words.unit.noName}>
-      <div class="unit">
-        <div class="unit__about">
+      <div class="unit sides">
+        <div>
           {book.name === 'practice' && <FirstSteps folded={folded} />}
           <Clashes folded={folded} />
           <About folded={folded} onChange={() => setOpen({ sheet: 'unit' })} />
           <Further folded={folded} />
         </div>
-        <div class="unit__work">
+        <div>
           <section class="stack stack--tight">
             <h2>{words.unit.faces}</h2>
             {faces.length === 0 ? (
