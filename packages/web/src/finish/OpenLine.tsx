@@ -9,7 +9,6 @@ import {
   partWrittenOff,
   plugPlaced,
   stepSigned,
-  stopsFor,
 } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
@@ -22,6 +21,7 @@ import { words } from '../words/finish.ts'
 import { type Line, placeOf } from './lines.ts'
 import { ReasonSheet } from './ReasonSheet.tsx'
 import { clockName, faceName, jobName, sayOpen } from './sayOpen.ts'
+import { useTick } from './useTick.ts'
 import { WaiveSheet } from './WaiveSheet.tsx'
 
 type Props = { line: Line; folded: FoldedUnit }
@@ -146,15 +146,12 @@ function PartLine({ part: id, folded }: { part: string; folded: FoldedUnit }) {
 
 /** What is settled with one tap, or two. */
 function OnTheSpot({ why, folded }: { why: OpenWhy; folded: FoldedUnit }) {
-  const { write, say } = useApp()
+  const { write } = useApp()
+  const tickOff = useTick(folded)
   const [open, setOpen] = useState(false)
   if (why.code === 'job-not-done') {
     const name = jobName(why.job, folded)
-    const happening = jobDone({ job: why.job, name })
-    const done = () =>
-      stopsFor(folded, happening).length > 0
-        ? say({ words: words.jobBuries, tone: 'fault' })
-        : void write(folded.id, [happening], words.jobDone(name))
+    const done = () => tickOff(jobDone({ job: why.job, name }), words.jobDone(name))
     return <Way act={words.jobDo} label={`${name}: ${words.jobDo}`} onAct={done} />
   }
   if (why.code === 'clock-runs') {

@@ -1,11 +1,12 @@
 /** What next: the order of work, as far as the record has not ticked it off; the user adds jobs, changes them and leaves them out. */
-import { type FoldedUnit, jobDone, partWentIn, stopsFor } from '@gripbook/record'
+import { type FoldedUnit, jobDone, partWentIn } from '@gripbook/record'
 import { useMemo, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Go } from '../units/Go.tsx'
 import { words } from '../words/finish.ts'
 import { JobSheet } from './JobSheet.tsx'
+import { useTick } from './useTick.ts'
 import { type JobLine, placeOfJob, type Work, workOf } from './whatNext.ts'
 import './WhatNext.css'
 
@@ -67,15 +68,15 @@ export function WhatNext({ folded }: { folded: FoldedUnit }) {
 type RowProps = { job: JobLine; first: boolean; folded: FoldedUnit; onChange: () => void }
 
 function JobRow({ job, first, folded, onChange }: RowProps) {
-  const { book, write, say } = useApp()
+  const { book } = useApp()
+  const tickOff = useTick(folded)
   const to = placeOfJob(job, { book: book.name, unit: folded.id })
   const by = job.doneBy
 
   function tick() {
     if (by === 'bench') return
     const happening = by === 'hand' ? jobDone({ job: job.id, name: job.name }) : partWentIn({ part: by.part })
-    if (stopsFor(folded, happening).length > 0) return say({ words: words.jobBuries, tone: 'fault' })
-    void write(folded.id, [happening], words.jobDone(job.name))
+    tickOff(happening, words.jobDone(job.name))
   }
 
   const about = (
