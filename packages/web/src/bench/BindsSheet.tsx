@@ -3,6 +3,7 @@ import { resistanceFelt } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
 import { Field, TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { readTurns } from '../readings/turns.ts'
 import { oneLine } from '../units/texts.ts'
@@ -64,10 +65,8 @@ export function BindsSheet({ bench, hole, onClose }: Props) {
           {words.bindsOther}
         </button>
       ) : (
-        <form
-          class="stack"
-          onSubmit={(event) => {
-            event.preventDefault()
+        <Form
+          onKeep={() => {
             const said = oneLine(other)
             if (said !== undefined) void felt(said)
           }}
@@ -76,7 +75,7 @@ export function BindsSheet({ bench, hole, onClose }: Props) {
           <button type="submit" class="button button--stop">
             {words.bindsKeep}
           </button>
-        </form>
+        </Form>
       )}
     </Sheet>
   )

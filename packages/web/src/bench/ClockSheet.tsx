@@ -6,6 +6,7 @@ import { Icon } from '../look/icons.tsx'
 import { Caution } from '../parts/Caution.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { QuantityField, TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
@@ -34,14 +35,7 @@ export function ClockSheet({ folded, face, onClose }: Props) {
 
   return (
     <Sheet title={words.clockStart} onClose={onClose}>
-      <form
-        class="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault()
-          void start()
-        }}
-      >
+      <Form onKeep={start}>
         <Choice
           label={words.clockTitle}
           options={CLOCK_SORTS.map((value) => ({ value, words: words.clockSorts[value] }))}
@@ -71,7 +65,7 @@ export function ClockSheet({ folded, face, onClose }: Props) {
           <Icon name="waiting" />
           {words.clockGo}
         </button>
-      </form>
+      </Form>
     </Sheet>
   )
 }

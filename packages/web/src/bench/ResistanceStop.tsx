@@ -14,6 +14,7 @@ import { feelOf, likelyCauses } from './resistance.ts'
 import type { Bench } from './useBench.ts'
 import { useKeys } from './useKeys.ts'
 import './ResistanceStop.css'
+import { Form } from '../parts/Form.tsx'
 
 type Props = { bench: Bench; hole: string; general: General }
 
@@ -102,13 +103,7 @@ export function ResistanceStop({ bench, hole, general }: Props) {
           {words.undo}
         </button>
       </div>
-      <form
-        class="stack stack--tight"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void clear()
-        }}
-      >
+      <Form tight onKeep={clear}>
         <h3>{words.foundTitle}</h3>
         <div class="buttons">
           {causes.map(({ cause }) => (
@@ -131,7 +126,7 @@ export function ResistanceStop({ bench, hole, general }: Props) {
           <Icon name="tick" size={30} />
           {words.clear}
         </button>
-      </form>
+      </Form>
     </section>
   )
 }

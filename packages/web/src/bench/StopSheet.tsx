@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
@@ -60,13 +61,7 @@ export function StopSheet({ bench, held }: Props) {
           {words.goAllTheSame}
         </button>
       ) : (
-        <form
-          class="stack"
-          onSubmit={(event) => {
-            event.preventDefault()
-            void on()
-          }}
-        >
+        <Form onKeep={on}>
           <TextField
             label={words.whySame}
             value={reason}
@@ -80,7 +75,7 @@ export function StopSheet({ bench, held }: Props) {
           <button type="submit" class="button button--stop button--wide">
             {words.writeAndGo}
           </button>
-        </form>
+        </Form>
       )}
     </Sheet>
   )

@@ -4,6 +4,7 @@ import { useApp } from '../app/context.ts'
 import type { Wrench } from '../device/settings.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { DateField, QuantityField, TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { useFaultFocus } from '../settings/useFaultFocus.ts'
 import { words } from '../words/bench.ts'
 import { draftOf, NO_WRENCH, readWrench, type WrenchDraft } from './wrenchForm.ts'
@@ -30,12 +31,9 @@ export function WrenchForm({ taken, known = null, onKept, keep = words.wrenchKee
   const state = (said: string | undefined) =>
     said === undefined ? ({ state: 'empty' } as const) : ({ state: 'fault', words: said } as const)
   return (
-    <form
-      ref={form}
-      class="stack"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault()
+    <Form
+      formRef={form}
+      onKeep={() => {
         setTried(tried + 1)
         if (read.ok) onKept(read.wrench)
       }}
@@ -89,6 +87,6 @@ export function WrenchForm({ taken, known = null, onKept, keep = words.wrenchKee
       <button type="submit" class="button button--act button--wide">
         {keep}
       </button>
-    </form>
+    </Form>
   )
 }

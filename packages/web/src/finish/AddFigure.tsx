@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { Field, TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
@@ -40,13 +41,7 @@ export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
 
   return (
     <Sheet title={words.addTitle} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          add()
-        }}
-      >
+      <Form onKeep={add}>
         <fieldset class="field">
           <legend class="field__label">{words.usualLabel}</legend>
           <div class="buttons">
@@ -108,7 +103,7 @@ export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
         <button type="submit" class="button button--act">
           {words.add}
         </button>
-      </form>
+      </Form>
     </Sheet>
   )
 }

@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { lines, oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
@@ -36,13 +37,7 @@ export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose
 
   return (
     <Sheet title={words.cameBackTitle} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void keep()
-        }}
-      >
+      <Form onKeep={keep}>
         <TextField
           label={words.complaint}
           long
@@ -61,7 +56,7 @@ export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose
         <button type="submit" class="button button--act" disabled={busy}>
           {words.cameBackDo}
         </button>
-      </form>
+      </Form>
     </Sheet>
   )
 }

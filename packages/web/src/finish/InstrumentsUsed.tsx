@@ -3,6 +3,7 @@ import { useMemo, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { DateField, TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { place } from '../units/here.ts'
 import { given, oneLine } from '../units/texts.ts'
@@ -73,13 +74,7 @@ function CheckSheet({ used, unit, onClose }: { used: Used; unit: string; onClose
 
   return (
     <Sheet title={words.checkedTitle(used.name)} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void keep()
-        }}
-      >
+      <Form onKeep={keep}>
         <DateField
           label={words.checkedUntil}
           value={until}
@@ -90,7 +85,7 @@ function CheckSheet({ used, unit, onClose }: { used: Used; unit: string; onClose
         <button type="submit" class="button button--act">
           {words.checkedDo}
         </button>
-      </form>
+      </Form>
     </Sheet>
   )
 }

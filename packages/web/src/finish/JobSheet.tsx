@@ -3,6 +3,7 @@ import { type FoldedUnit, jobPlanned } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Field, TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { given, oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
@@ -45,13 +46,7 @@ export function JobSheet({ folded, jobs, job: id, onClose }: Props) {
 
   return (
     <Sheet title={was === undefined ? words.addJob : words.changeJobTitle} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          keep()
-        }}
-      >
+      <Form onKeep={keep}>
         <TextField
           label={words.jobName}
           value={name}
@@ -123,7 +118,7 @@ export function JobSheet({ folded, jobs, job: id, onClose }: Props) {
             {words.jobSkip}
           </button>
         )}
-      </form>
+      </Form>
     </Sheet>
   )
 }

@@ -2,6 +2,7 @@ import { type FoldedUnit, limitStated } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
@@ -47,13 +48,7 @@ export function LimitSheet({ folded, row, onClose }: Props) {
 
   return (
     <Sheet title={words.limitTitle(row.reading)} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void keep()
-        }}
-      >
+      <Form onKeep={keep}>
         <div class="row">
           <TextField
             label={`${words.least}, ${unit}`}
@@ -81,7 +76,7 @@ export function LimitSheet({ folded, row, onClose }: Props) {
         <button type="submit" class="button button--act">
           {words.checkedDo}
         </button>
-      </form>
+      </Form>
     </Sheet>
   )
 }

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks'
 import { TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { oneLine } from '../units/texts.ts'
 
@@ -37,13 +38,7 @@ export function ReasonSheet({ title, what, label, hint, needed, start = '', act,
 
   return (
     <Sheet title={title} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void keep()
-        }}
-      >
+      <Form onKeep={keep}>
         {what !== undefined && <p>{what}</p>}
         <TextField
           label={label}
@@ -57,7 +52,7 @@ export function ReasonSheet({ title, what, label, hint, needed, start = '', act,
         <button type="submit" class="button button--act" disabled={busy}>
           {act}
         </button>
-      </form>
+      </Form>
     </Sheet>
   )
 }

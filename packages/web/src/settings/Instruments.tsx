@@ -3,6 +3,7 @@ import { useApp } from '../app/context.ts'
 import { type Instrument, USUAL_INSTRUMENTS } from '../device/settings.ts'
 import { Icon } from '../look/icons.tsx'
 import { DateField, QuantityField, TextField, typedLength } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { place } from '../units/here.ts'
 import { sayDay } from '../units/when.ts'
@@ -115,15 +116,7 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
 
   return (
     <Sheet title={at === null ? words.settings.addInstrument : words.settings.changeInstrument} onClose={onClose}>
-      <form
-        ref={form}
-        class="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault()
-          keep()
-        }}
-      >
+      <Form formRef={form} onKeep={keep}>
         <TextField
           label={words.settings.instrumentName}
           value={name}
@@ -174,7 +167,7 @@ function InstrumentSheet({ at, onClose }: { at: number | null; onClose: () => vo
             {words.settings.remove}
           </button>
         )}
-      </form>
+      </Form>
     </Sheet>
   )
 }

@@ -5,6 +5,7 @@ import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { QuantityField, TextField, type Typed, typedLength, typedTorque } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { HISTORIES } from '../units/takeIn.ts'
 import { given, lines, oneLine } from '../units/texts.ts'
@@ -64,13 +65,7 @@ export function FaceSheet({ folded, face, onClose }: Props) {
 
   return (
     <Sheet title={face === undefined ? words.unit.faceTitleNew : words.unit.faceTitle} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void keep()
-        }}
-      >
+      <Form onKeep={keep}>
         <TextField
           label={words.unit.faceName}
           hint={words.unit.faceNameHint}
@@ -131,7 +126,7 @@ export function FaceSheet({ folded, face, onClose }: Props) {
         <button type="submit" class="button button--act" disabled={busy}>
           {face === undefined ? words.unit.add : words.unit.keep}
         </button>
-      </form>
+      </Form>
       {face !== undefined && <StrikeOut folded={folded} face={face} onClose={onClose} />}
     </Sheet>
   )
@@ -148,20 +143,14 @@ function StrikeOut({ folded, face, onClose }: { folded: FoldedUnit; face: Face; 
   return (
     <details class="more">
       <summary>{words.unit.strikeOut}</summary>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void strikeOut()
-        }}
-      >
+      <Form onKeep={strikeOut}>
         <p class="quiet">{words.unit.strikeOutWhat}</p>
         <TextField label={words.unit.reason} value={reason} onInput={setReason} input={{ maxLength: 300 }} />
         <button type="submit" class="button button--stop">
           <Icon name="cross" />
           {words.unit.strikeOut}
         </button>
-      </form>
+      </Form>
     </details>
   )
 }

@@ -4,6 +4,7 @@ import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { Field, TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { PhotographButtons } from '../parts/PhotographButtons.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { words } from '../words/index.ts'
@@ -60,13 +61,7 @@ export function PartSheet({ folded, part, onClose }: Props) {
 
   return (
     <Sheet title={part === undefined ? words.parts.addTitle : partName(part)} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void keep(part === undefined)
-        }}
-      >
+      <Form onKeep={() => keep(part === undefined)}>
         <div class="stack stack--tight" ref={top}>
           {form.photograph !== null && (
             <div class="part-sheet__picture">
@@ -169,7 +164,7 @@ export function PartSheet({ folded, part, onClose }: Props) {
             {words.parts.strikeOut}
           </button>
         )}
-      </form>
+      </Form>
     </Sheet>
   )
 }

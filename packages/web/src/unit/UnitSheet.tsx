@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { HISTORIES } from '../units/takeIn.ts'
 import { lines, oneLine } from '../units/texts.ts'
@@ -49,13 +50,7 @@ export function UnitSheet({ folded, onClose }: { folded: FoldedUnit; onClose: ()
 
   return (
     <Sheet title={words.unit.editTitle} onClose={onClose}>
-      <form
-        class="stack"
-        onSubmit={(event) => {
-          event.preventDefault()
-          void keep()
-        }}
-      >
+      <Form onKeep={keep}>
         <TextField
           label={words.unit.name}
           value={typed.name}
@@ -93,7 +88,7 @@ export function UnitSheet({ folded, onClose }: { folded: FoldedUnit; onClose: ()
         <button type="submit" class="button button--act" disabled={busy}>
           {words.unit.keep}
         </button>
-      </form>
+      </Form>
     </Sheet>
   )
 }

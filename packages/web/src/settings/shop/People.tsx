@@ -3,6 +3,7 @@ import { useApp } from '../../app/context.ts'
 import { type Role, type ShopPerson, shop } from '../../device/shop.ts'
 import { Icon } from '../../look/icons.tsx'
 import { TextField } from '../../parts/Field.tsx'
+import { Form } from '../../parts/Form.tsx'
 import { Sheet } from '../../parts/Sheet.tsx'
 import { words } from '../../words/index.ts'
 import { RoleChoice } from './RoleChoice.tsx'
@@ -92,11 +93,8 @@ function PersonSheet({
 
   return (
     <Sheet title={words.settings.changePerson(person.name)} onClose={onClose}>
-      <form
-        class="stack"
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault()
+      <Form
+        onKeep={() => {
           if (name.trim() === '') setFault(words.settings.nameMissing)
           else if (!busy) void change({ name: name.trim(), role }, words.settings.personChanged(name.trim()))
         }}
@@ -109,7 +107,7 @@ function PersonSheet({
         <button type="submit" class="button button--act button--wide" disabled={busy}>
           {words.shell.keep}
         </button>
-      </form>
+      </Form>
       {person.left === null ? (
         <div class="stack stack--tight">
           <button
