@@ -1,3 +1,5 @@
+import { seededRandom } from '../../maths/random.ts'
+
 /** A small seeded source of random numbers for generated faces: the same seed gives the same face on every machine. */
 export type Random = {
   /** From 0 up to, not including, 1. */
@@ -11,15 +13,8 @@ export type Random = {
   shuffled<T>(list: readonly T[]): T[]
 }
 
-/** The generator known as mulberry32: 32 bits of state, good enough to draw test cases with. */
 export function random(seed: number): Random {
-  let state = seed >>> 0
-  const next = () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state)
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296
-  }
+  const next = seededRandom(seed)
   const whole = (least: number, most: number) => least + Math.floor(next() * (most - least + 1))
   return {
     next,
