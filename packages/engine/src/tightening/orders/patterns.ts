@@ -20,7 +20,7 @@ export function patternsFor(places: Places): Pattern[] {
   const shape = shapeOf(places)
   const round: Pattern = { kind: 'round', sequence: roundTheEdge(places, shape) }
   if (flange !== undefined) {
-    const sequence = crossPattern(places.length).map((position) => flange.clockwise[position]!)
+    const sequence = crossPattern(places.length).map((position) => flange[position]!)
     return different([{ kind: 'cross', sequence }, round])
   }
   return different([shopPattern(places, shape), { kind: 'corners', sequence: corners(places, shape) }, round])

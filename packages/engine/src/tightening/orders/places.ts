@@ -2,9 +2,9 @@ import type { Point } from '../../unit.ts'
 
 /**
  * Where the bolts of one visit sit, mm, x to the right, y upwards. An order is a list of places in this list, from 0. Locating bolts are started
- * first by hand, which is not yet tightening: `locates` changes no order.
+ * first by hand, which is not yet tightening: which ones locate changes no order.
  */
-export type Places = readonly { readonly at: Point; readonly locates?: boolean }[]
+export type Places = readonly { readonly at: Point }[]
 
 /** mm. */
 export function distance([ax, ay]: Point, [bx, by]: Point): number {

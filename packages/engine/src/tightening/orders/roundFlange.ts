@@ -5,15 +5,11 @@ import { clockwise, distance, numbered, type Places, wrapped } from './places.ts
 const RADIUS_OFF = 0.05
 const ANGLE_OFF = 0.2
 
-export type RoundFlange = {
-  middle: Point
-  radius: number
-  /** The bolts clockwise, the first one at 12 o'clock or the next after it. */
-  clockwise: number[]
-}
-
-/** The circle that the bolts sit on, evenly spaced, or undefined when they do not. Takes three bolts at least. */
-export function roundFlange(places: Places): RoundFlange | undefined {
+/**
+ * The bolts clockwise, the first one at 12 o'clock or the next after it, when they sit on one circle, evenly spaced; undefined when they do not. Takes three
+ * bolts at least.
+ */
+export function roundFlange(places: Places): number[] | undefined {
   const circle = places.length < 3 ? undefined : circleThrough(places.map(({ at }) => at))
   if (circle === undefined) return undefined
   const { middle, radius } = circle
@@ -27,7 +23,7 @@ export function roundFlange(places: Places): RoundFlange | undefined {
     const next = order[(i + 1) % order.length]!
     return Math.abs(wrapped(angles[next]! - angles[bolt]!) - spacing) <= ANGLE_OFF * spacing
   })
-  return isEven ? { middle, radius, clockwise: order } : undefined
+  return isEven ? order : undefined
 }
 
 /** The circle of least squares by I. Kåsa (1976): x² + y² is fitted by a plane over x and y. Undefined for points in one line. */

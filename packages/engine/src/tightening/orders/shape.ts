@@ -1,5 +1,6 @@
 /** What shape the bolts of a face make: their hull, their middle, the rectangle round them. Turned or mirrored bolts make the same, turned or mirrored. */
 import type { Point } from '../../unit.ts'
+import { areaOf } from '../plate/outline.ts'
 import { distance, first, numbered, type Places } from './places.ts'
 
 export type Shape = {
@@ -29,8 +30,8 @@ export function shapeOf(places: Places): Shape {
   return { middle, reach, hull, area, ...rectangleOf(hull) }
 }
 
-/** Distance of a point from the edge of the hull, mm, and how far along the edge the nearest point of it is, mm counter-clockwise from the first corner. */
-export function onEdge(at: Point, hull: Point[]): { off: number; along: number } {
+/** Distance of a point from the edge of a hull, or of any closed line of corners, mm, and how far along the edge the nearest point of it is, mm counter-clockwise from the first corner. */
+export function onEdge(at: Point, hull: readonly Point[]): { off: number; along: number } {
   let best = { off: hull.length === 0 ? 0 : Number.POSITIVE_INFINITY, along: 0 }
   let before = 0
   hull.forEach((from, i) => {
@@ -71,14 +72,6 @@ function hullOf(points: Point[]): Point[] {
 function turnsLeft(a: Point, b: Point, c: Point): boolean {
   const [[ux, uy], [vx, vy]] = [minus(b, a), minus(c, b)]
   return ux * vy - uy * vx > HAIR * Math.hypot(ux, uy) * Math.hypot(vx, vy)
-}
-
-/** Gauss' formula. */
-function areaOf(hull: Point[]): number {
-  return hull.reduce((sum, [ax, ay], i) => {
-    const [bx, by] = hull[(i + 1) % hull.length]!
-    return sum + (ax * by - bx * ay) / 2
-  }, 0)
 }
 
 /** Where the hull would balance: many bolts close together do not draw it to them, as they would draw their mean. */

@@ -24,24 +24,25 @@ export class TwoWayModel {
 
   /** Loads after every step, the target being 1, for one or more passes at these shares of it. */
   steps(sequence: ArrayLike<number>, shares: number[]): number[][] {
-    const loads = new Array<number>(this.count).fill(0)
     const after: number[][] = []
-    let tight = this.tightFirst
-    for (const share of shares)
-      for (let k = 0; k < sequence.length; k++) {
-        tight = this.turn(loads, tight, sequence[k]!, share)
-        after.push([...loads])
-      }
+    this.passes(sequence, shares, (loads) => after.push([...loads]))
     return after
   }
 
   /** (greatest − least)/mean of the loads after the passes. */
   spread(sequence: ArrayLike<number>, shares: number[]): number {
+    return spreadOf(this.passes(sequence, shares, () => {}))
+  }
+
+  private passes(sequence: ArrayLike<number>, shares: number[], turned: (loads: readonly number[]) => void): number[] {
     const loads = new Array<number>(this.count).fill(0)
     let tight = this.tightFirst
     for (const share of shares)
-      for (let k = 0; k < sequence.length; k++) tight = this.turn(loads, tight, sequence[k]!, share)
-    return spreadOf(loads)
+      for (let k = 0; k < sequence.length; k++) {
+        tight = this.turn(loads, tight, sequence[k]!, share)
+        turned(loads)
+      }
+    return loads
   }
 
   private turn(loads: number[], tight: number, bolt: number, target: number): number {
