@@ -1,7 +1,7 @@
 /** The holes of a board in words, and its bolts at true size. */
 import type { FaceAnswer, Kind } from '@gripbook/engine'
 import { boltName } from '@gripbook/print'
-import { drawSideView, type SideView, sideView } from '../bolt/sideView.ts'
+import { drawSideView, sideView } from '../bolt/sideView.ts'
 import type { Sheet } from '../sheet.ts'
 import { words } from '../words.ts'
 import type { ShownHole } from './shown.ts'
@@ -42,21 +42,18 @@ function writeBolt(sheet: Sheet, kind: Kind, tray: ReadonlyMap<string, Kind>, sh
   const holes = shown.filter((each) => each.kind?.id === kind.id).map(({ hole }) => hole.id)
   const view = sideView(kind)
   const long = view.head + view.length
+  const height = 2 * view.radius + 3
   const room = sheet.right - sheet.left
   const notes = [view.broken ? words.board.lengthNotKnown : '', long > room ? words.board.cutOff : ''].filter(
     (note) => note !== '',
   )
   const lines = sheet.pen.wrap([words.board.bolt(name, holes), ...notes].join(', '), room, { size: 9 })
-  sheet.need(lines.length * 4.2 + 2 * view.radius + 6)
+  sheet.need(lines.length * 4.2 + height + 3)
   sheet.paragraph(lines.join('\n'), { size: 9 })
   const alt = words.board.boltAlt(name)
-  sheet.figure({ alt, height: 2 * view.radius + 3, width: Math.min(room, long + 1) }, (pen, { x, y }) => {
+  sheet.figure({ alt, height, width: Math.min(room, long + 1) }, (pen, { x, y }) => {
     const draw = () => drawSideView(pen, view, x + 0.2, y + view.radius + 0.5, 1)
-    if (long > room) pen.clipped(x, y, room, heightOf(view), draw)
+    if (long > room) pen.clipped(x, y, room, height, draw)
     else draw()
   })
-}
-
-function heightOf({ radius }: SideView): number {
-  return 2 * radius + 3
 }

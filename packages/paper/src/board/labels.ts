@@ -1,4 +1,5 @@
 /** Where the words and the bolt of each hole stand on a board: beside it, clear of every other hole, of each other and of the sheet's edge. */
+import { grown } from '../base/boxes.ts'
 import type { Box, Place } from '../sheet.ts'
 
 export type ToLabel = {
@@ -153,10 +154,6 @@ export function crosses({ x, y, width, height }: Box, [x1, y1]: Place, [x2, y2]:
     else to = Math.min(to, inside / along)
   }
   return from <= to
-}
-
-function grown({ x, y, width, height }: Box, by: number): Box {
-  return { x: x - by, y: y - by, width: width + 2 * by, height: height + 2 * by }
 }
 
 function overlap(a: Box, b: Box): number {

@@ -1,6 +1,7 @@
 /** Everything of a board that is decided before it is drawn: sheets, upright or on their side, where each label stands and how large bolts are drawn. */
 import type { Face } from '@gripbook/engine'
 import { threadOf } from '@gripbook/print'
+import { around, grown, meet } from '../base/boxes.ts'
 import { paperSize } from '../base/measures.ts'
 import { type SideView, sideView } from '../bolt/sideView.ts'
 import type { Box, PaperSize, Pen, Place } from '../sheet.ts'
@@ -171,13 +172,7 @@ function shifted(tiling: Tiling, holes: readonly LabelledHole[], outlines: reado
   const all = contentOf(holes, [...outlines, ...holes.map(({ box }) => cornersOf(box))])
   const slack = { x: area.width - all.width, y: area.height - all.height }
   if (slack.x < 0 || slack.y < 0) return tiling
-  const rings = holes.map(({ at: [x, y], clear }) => ({
-    x: x - clear,
-    y: y - clear,
-    width: 2 * clear,
-    height: 2 * clear,
-  }))
-  const boxes = [...rings, ...holes.map(({ box }) => box)]
+  const boxes = holes.flatMap(({ at, clear, box }) => [around(at, clear), box])
   const along = (axis: 'x' | 'y', size: 'width' | 'height'): number => {
     const seams = [...new Set(tiles.map(({ box }) => box[axis]))].filter((start) => start > area[axis] + 1)
     const cut = (start: number) =>
@@ -204,18 +199,8 @@ function cornersOf({ x, y, width, height }: Box): Place[] {
 }
 
 function hasSomething(tile: Box, holes: readonly LabelledHole[], outlines: readonly (readonly Place[])[]): boolean {
-  const meets = (box: Box) =>
-    box.x < tile.x + tile.width &&
-    tile.x < box.x + box.width &&
-    box.y < tile.y + tile.height &&
-    tile.y < box.y + box.height
-  if (
-    holes.some(
-      ({ at: [x, y], clear, box }) =>
-        meets(box) || meets({ x: x - clear, y: y - clear, width: 2 * clear, height: 2 * clear }),
-    )
-  )
-    return true
+  const meets = (box: Box) => meet(tile, box)
+  if (holes.some(({ at, clear, box }) => meets(box) || meets(around(at, clear)))) return true
   return outlines.some((outline) =>
     outline.some(([x, y], i) => {
       const [x2, y2] = outline[(i + 1) % outline.length]!
@@ -227,8 +212,4 @@ function hasSomething(tile: Box, holes: readonly LabelledHole[], outlines: reado
       })
     }),
   )
-}
-
-function grown({ x, y, width, height }: Box, by: number): Box {
-  return { x: x - by, y: y - by, width: width + 2 * by, height: height + 2 * by }
 }

@@ -1,4 +1,5 @@
 /** One sheet of a board: its part of the face, the marks that join it to the next, the bar that checks the printer. */
+import { around, meet } from '../base/boxes.ts'
 import { MM_PER_POINT } from '../base/measures.ts'
 import { drawSideView } from '../bolt/sideView.ts'
 import type { Box, Look, Pen, Place, Sheet } from '../sheet.ts'
@@ -29,19 +30,11 @@ export function drawTile(pen: Pen, layout: BoardLayout, tile: Tile, box: Box): v
   const at = onPaper(tile, box)
   pen.clipped(box.x, box.y, box.width, box.height, () => {
     for (const outline of layout.outlines) pen.area(outline.map(at), { stroke: '#6a6a6a', width: 0.35 })
-    const shown = layout.holes.filter((hole) => isOn(tile.box, ringOf(hole)) || isOn(tile.box, hole.box))
+    const shown = layout.holes.filter((hole) => meet(tile.box, around(hole.at, hole.clear)) || meet(tile.box, hole.box))
     for (const hole of shown) drawLeader(pen, hole, at)
     for (const hole of shown) drawHole(pen, hole, at)
-    for (const hole of shown) if (isOn(tile.box, hole.box)) drawLabel(pen, hole, tile.box, at)
+    for (const hole of shown) if (meet(tile.box, hole.box)) drawLabel(pen, hole, tile.box, at)
   })
-}
-
-function ringOf({ at: [x, y], clear }: LabelledHole): Box {
-  return { x: x - clear, y: y - clear, width: 2 * clear, height: 2 * clear }
-}
-
-function isOn(tile: Box, { x, y, width, height }: Box): boolean {
-  return x < tile.x + tile.width && x + width > tile.x && y < tile.y + tile.height && y + height > tile.y
 }
 
 /** Holes whose ring lies wholly on the sheet. */
@@ -61,21 +54,7 @@ function drawHole(pen: Pen, { at: place, diameter, clear }: LabelledHole, at: (p
   const [x, y] = at(place)
   pen.circle(x, y, clear, QUIET)
   pen.circle(x, y, diameter / 2, INK)
-  const arm = diameter / 2 + 1.5
-  pen.line(
-    [
-      [x - arm, y],
-      [x + arm, y],
-    ],
-    THIN,
-  )
-  pen.line(
-    [
-      [x, y - arm],
-      [x, y + arm],
-    ],
-    THIN,
-  )
+  drawCross(pen, [x, y], diameter / 2 + 1.5, THIN)
 }
 
 function drawLeader(pen: Pen, { at: place, clear, box }: LabelledHole, at: (place: Place) => Place): void {
@@ -101,7 +80,7 @@ function drawLabel(
   for (const { text, x, y, type } of texts) {
     const height = type.size * MM_PER_POINT
     const line = { x: box.x + x, y: box.y + y - 0.75 * height, width: pen.widthOf(text, type), height: 0.75 * height }
-    if (isOn(tile, line)) pen.text(text, ...at([box.x + x, box.y + y]), type)
+    if (meet(tile, line)) pen.text(text, ...at([box.x + x, box.y + y]), type)
   }
 }
 
@@ -127,8 +106,8 @@ export function drawJoints(pen: Pen, { used, holes, tiling: { overlap } }: Board
     const isFree = (share: number) =>
       isClear(holes, upright ? [middle, y + share * height] : [x + share * width, middle])
     const first = (shares: number[]) => shares.find(isFree) ?? shares[0]!
-    drawCross(pen, along(first(ALONG)))
-    drawCross(pen, along(first(ALONG.map((share) => 1 - share))))
+    drawJoint(pen, along(first(ALONG)))
+    drawJoint(pen, along(first(ALONG.map((share) => 1 - share))))
     const [cx, cy] = along(first(ALONG.toReversed()))
     pen.turned(upright ? -90 : 0, cx, cy, () =>
       pen.text(words.board.joins(other.name), 0, far ? -1.2 : 3.2, { size: 7, anchor: 'middle' }),
@@ -143,21 +122,25 @@ function isClear(holes: readonly LabelledHole[], [x, y]: Place): boolean {
   return holes.every(({ at: [cx, cy], clear, box }) => Math.hypot(x - cx, y - cy) > clear + CROSS && off(box))
 }
 
-function drawCross(pen: Pen, [x, y]: Place): void {
+function drawJoint(pen: Pen, [x, y]: Place): void {
   pen.circle(x, y, 2, INK)
+  drawCross(pen, [x, y], CROSS, INK)
+}
+
+function drawCross(pen: Pen, [x, y]: Place, arm: number, look: Look): void {
   pen.line(
     [
-      [x - CROSS, y],
-      [x + CROSS, y],
+      [x - arm, y],
+      [x + arm, y],
     ],
-    INK,
+    look,
   )
   pen.line(
     [
-      [x, y - CROSS],
-      [x, y + CROSS],
+      [x, y - arm],
+      [x, y + arm],
     ],
-    INK,
+    look,
   )
 }
 

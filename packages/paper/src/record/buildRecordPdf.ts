@@ -4,7 +4,7 @@ import type { Fonts, PaperSize, Sheet } from '../sheet.ts'
 import { writeCautions, writeHowToCheck, writePhotographs, writeSignatures, writeUnsettled } from './ending.ts'
 import { writeFace } from './facePages.ts'
 import { writeFront } from './front.ts'
-import { pictureKind } from './pictureKind.ts'
+import { type Picture, pictureOf } from './picture.ts'
 import { openWords } from './stopWords.ts'
 import {
   writeClocks,
@@ -33,11 +33,6 @@ export function buildRecordPdf(
   { fonts, paper, photographs, made }: RecordPaper,
 ): Promise<Uint8Array> {
   const unit = record.unit.name ?? words.unnamed
-  const pictureOf = (photograph: string) => {
-    const bytes = photographs.get(photograph)
-    if (bytes === undefined) return 'absent'
-    return pictureKind(bytes) === 'other' ? 'unreadable' : bytes
-  }
   return makeDocument(
     {
       title: words.title(unit),
@@ -46,15 +41,11 @@ export function buildRecordPdf(
       paper,
       footer: { left: words.state[record.state], right: `${unit}, ${record.hash.slice(0, 16)}` },
     },
-    (sheet) => write(sheet, record, pictureOf),
+    (sheet) => write(sheet, record, (photograph) => pictureOf(photographs.get(photograph))),
   )
 }
 
-function write(
-  sheet: Sheet,
-  record: BuildRecord,
-  pictureOf: (photograph: string) => Uint8Array | 'absent' | 'unreadable',
-): void {
+function write(sheet: Sheet, record: BuildRecord, pictureNamed: (photograph: string) => Picture): void {
   const isStory = record.state !== 'state only'
   writeFront(sheet, record)
   if (record.open.length > 0) {
@@ -68,7 +59,7 @@ function write(
   }
   for (const face of record.faces) {
     const { photograph } = face
-    writeFace(sheet, face, photograph === undefined ? undefined : pictureOf(photograph.photograph), isStory)
+    writeFace(sheet, face, photograph === undefined ? undefined : pictureNamed(photograph.photograph), isStory)
   }
   if (isStory) {
     writeWrenches(sheet, record)
@@ -76,7 +67,7 @@ function write(
     writeClocks(sheet, record)
     writeNotes(sheet, record)
     writeReadings(sheet, record)
-    writePhotographs(sheet, record, pictureOf)
+    writePhotographs(sheet, record, pictureNamed)
   } else writeParts(sheet, record)
   writeUnsettled(sheet, record)
   writeCautions(sheet, record)

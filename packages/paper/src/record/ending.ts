@@ -1,30 +1,31 @@
 /** What a build record ends with: photographs that no face carries, what is unsettled, cautions, signatures, and how to check it. */
 import { type BuildRecord, sayPlace } from '@gripbook/record'
 import type { Cell, Sheet } from '../sheet.ts'
-import { faceWords, placeWords, spaced, timeWords, whoWords } from './figureWords.ts'
+import { atWords, faceNamed, spaced, timeWords, whoWords } from './figureWords.ts'
+import type { Picture } from './picture.ts'
 import { words } from './words.ts'
 
 const SIZE = 8.5
 const FURTHER = 62
 const LINE_FOR_A_NAME = { height: 16, width: 70 }
 
-/** `pictureOf`: bytes of a photograph, or why there are none. */
 export function writePhotographs(
   sheet: Sheet,
   { photographs, faces, parts }: BuildRecord,
-  pictureOf: (photograph: string) => Uint8Array | 'absent' | 'unreadable',
+  pictureNamed: (photograph: string) => Picture,
 ): void {
   const shown = photographs.flatMap((one) => {
-    const bytes = pictureOf(one.photograph)
+    const bytes = pictureNamed(one.photograph)
     return typeof bytes === 'string' ? [] : [{ ...one, bytes }]
   })
   if (photographs.length === 0) return
   sheet.heading(2, words.photographs)
-  for (const { bytes, caption, face, hole, part } of shown) {
-    const at =
-      face === undefined ? [] : [placeWords(['face', face, ...(hole === undefined ? [] : ['hole', hole])], faces)]
+  for (const { bytes, caption, part, ...where } of shown) {
     const piece = part === undefined ? [] : [parts.find(({ id }) => id === part)?.name ?? part]
-    const text = [...(caption === undefined ? [] : [caption]), ...[...piece, ...at].map(words.photographOf)].join(', ')
+    const text = [
+      ...(caption === undefined ? [] : [caption]),
+      ...[...piece, ...atWords(where, faces)].map(words.photographOf),
+    ].join(', ')
     sheet.picture(bytes, { alt: words.photographAlt(text), most: FURTHER })
     sheet.paragraph(text, { size: 8 })
   }
@@ -58,11 +59,7 @@ export function writeSignatures(sheet: Sheet, { signatures, release, faces }: Bu
     ...signatures.map(({ as, who, at, step, face, before }): Cell[] => [
       say.roles[as],
       { text: whoWords(who), bold: true },
-      [
-        step,
-        ...(face === undefined ? [] : [faceWords(faces.find(({ id }) => id === face) ?? { id: face })]),
-        ...(before ? [say.before] : []),
-      ].join(', '),
+      [step, ...(face === undefined ? [] : [faceNamed(faces, face)]), ...(before ? [say.before] : [])].join(', '),
       timeWords(at),
     ]),
     ...(release === undefined

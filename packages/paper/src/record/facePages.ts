@@ -3,16 +3,14 @@ import { writeQuantity } from '@gripbook/engine'
 import type { BuiltFace, BuiltHole, BuiltPass, Instrument } from '@gripbook/record'
 import type { Box, Cell, Pen, Sheet } from '../sheet.ts'
 import { boltWords, byWords, faceWords, sizesWords, timeWords, torqueWords, whoWords } from './figureWords.ts'
+import type { Picture } from './picture.ts'
 import { words } from './words.ts'
 
 const MARK = { radius: 3.2, size: 8.5 }
 const LABEL = { size: 7, high: 3.4 }
 const MOST_HIGH = 82
 
-/** `photograph`: its bytes; `absent` where nobody had it, `unreadable` where the PDF cannot hold it. */
-export type FacePicture = Uint8Array | 'absent' | 'unreadable' | undefined
-
-export function writeFace(sheet: Sheet, face: BuiltFace, picture: FacePicture, withWork: boolean): void {
+export function writeFace(sheet: Sheet, face: BuiltFace, picture: Picture | undefined, withWork: boolean): void {
   // The photograph stays under its heading.
   if (picture instanceof Uint8Array) sheet.need(MOST_HIGH + 20)
   sheet.heading(2, faceWords(face))
@@ -33,7 +31,7 @@ export function writeFace(sheet: Sheet, face: BuiltFace, picture: FacePicture, w
   }
 }
 
-function writePicture(sheet: Sheet, face: BuiltFace, picture: FacePicture): void {
+function writePicture(sheet: Sheet, face: BuiltFace, picture: Picture | undefined): void {
   const { photograph, holes } = face
   if (photograph === undefined) {
     sheet.paragraph(words.face.noPhotograph)

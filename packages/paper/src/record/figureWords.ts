@@ -2,6 +2,7 @@
 import { writeQuantity } from '@gripbook/engine'
 import { boltName, sizeName } from '@gripbook/print'
 import {
+  type BuildRecord,
   type BuiltFace,
   type BuiltFigure,
   type BuiltPart,
@@ -46,6 +47,11 @@ export function faceWords({ id, name }: Pick<BuiltFace, 'id' | 'name'>): string 
   return name ?? id
 }
 
+/** A face by its id, as it is called; of one that is not there the id. */
+export function faceNamed(faces: readonly BuiltFace[], id: string): string {
+  return faceWords(faces.find((face) => face.id === id) ?? { id })
+}
+
 /** What the wrench showed; without a torque and an angle, that it was by feel. */
 export function torqueWords({ torque, angle, byFeel }: BuiltPass): string {
   const figures = [
@@ -81,8 +87,23 @@ export function partWords({ id, what, name, count }: BuiltPart): string {
 
 /** `hole 3 of the oil pan`, with the face by its name. */
 export function placeWords(place: readonly string[], faces: readonly BuiltFace[]): string {
-  const face = place[0] === 'face' ? faces.find(({ id }) => id === place[1]) : undefined
-  return sayPlace(face === undefined ? place : ['face', faceWords(face), ...place.slice(2)])
+  const [what, id, ...within] = place
+  return sayPlace(what === 'face' && id !== undefined ? [what, faceNamed(faces, id), ...within] : place)
+}
+
+/** The place of what lies at a face or at a hole of it; nothing for what lies at none. */
+export function atWords({ face, hole }: { face?: string; hole?: string }, faces: readonly BuiltFace[]): string[] {
+  if (face === undefined) return []
+  return [placeWords(['face', face, ...(hole === undefined ? [] : ['hole', hole])], faces)]
+}
+
+/** Bolts that left or joined the tray. */
+export function boltsWords(
+  { face, kind, count, what, reason = '' }: BuildRecord['bolts'][number],
+  faces: readonly BuiltFace[],
+): string {
+  const at = faces.find(({ id }) => id === face)
+  return words.bolts(count, at === undefined ? kind : boltWords(at, kind), what, reason)
 }
 
 /** `bottomDepth` as `bottom depth`. */

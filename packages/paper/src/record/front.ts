@@ -1,7 +1,18 @@
 /** The first page: what the unit is, whether it is released, what was wrong, what was changed, and whether it is proven. */
 import type { BuildRecord } from '@gripbook/record'
 import type { Cell, Sheet } from '../sheet.ts'
-import { boltWords, byWords, faceWords, limitWords, partWords, takenWords, timeWords, whoWords } from './figureWords.ts'
+import {
+  boltsWords,
+  boltWords,
+  byWords,
+  faceNamed,
+  faceWords,
+  limitWords,
+  partWords,
+  takenWords,
+  timeWords,
+  whoWords,
+} from './figureWords.ts'
 import { words } from './words.ts'
 
 const QR = 34
@@ -118,8 +129,8 @@ function wrongIn(record: BuildRecord): string[] {
         condition === undefined ? [] : [words.boltBad(faceWords(face), id, condition)],
       ),
     ),
-    ...bolts.filter(({ what }) => what === 'written off').map((bolt) => boltsWords(record, bolt)),
-    ...resistances.map(({ face, hole, feel }) => words.resistance(nameOf(record, face), hole, feel)),
+    ...bolts.filter(({ what }) => what === 'written off').map((bolt) => boltsWords(bolt, faces)),
+    ...resistances.map(({ face, hole, feel }) => words.resistance(faceNamed(faces, face), hole, feel)),
   ]
 }
 
@@ -147,20 +158,8 @@ function changedIn(record: BuildRecord): string[] {
       return part.fate === 'written off' ? [words.writtenOff(partWords(part), part.reason ?? '')] : []
     }),
     ...fits.map(({ place, part }) => words.fit(place, part)),
-    ...bolts.filter(({ what }) => what === 'added').map((bolt) => boltsWords(record, bolt)),
+    ...bolts.filter(({ what }) => what === 'added').map((bolt) => boltsWords(bolt, faces)),
   ]
-}
-
-function boltsWords(
-  record: BuildRecord,
-  { face, kind, count, what, reason = '' }: BuildRecord['bolts'][number],
-): string {
-  const at = record.faces.find(({ id }) => id === face)
-  return words.bolts(count, at === undefined ? kind : boltWords(at, kind), what, reason)
-}
-
-function nameOf({ faces }: BuildRecord, id: string): string {
-  return faceWords(faces.find((face) => face.id === id) ?? { id })
 }
 
 function clockWords(clocks: BuildRecord['clocks']): string {

@@ -3,9 +3,10 @@ import { writeQuantity } from '@gripbook/engine'
 import type { BuildRecord, BuiltFigure, BuiltPart, TakenFigure } from '@gripbook/record'
 import type { Cell, Sheet } from '../sheet.ts'
 import {
-  boltWords,
+  atWords,
+  boltsWords,
   byWords,
-  faceWords,
+  faceNamed,
   instrumentWords,
   limitWords,
   partWords,
@@ -171,17 +172,14 @@ export function writeParts(sheet: Sheet, record: BuildRecord): void {
       ],
       rows: parts.map((part): Cell[] => [
         partWords(part),
-        whereWords(record, part),
+        whereWords(part, faces),
         part.condition ?? words.face.unknown,
         fateCell(part),
       ]),
       size: SIZE,
     })
   const lines = [
-    ...bolts.map(({ face, kind, count, what, reason = '', ...done }) => {
-      const at = faces.find(({ id }) => id === face)
-      return `${words.bolts(count, at === undefined ? kind : boltWords(at, kind), what, reason)}, ${byWords(done)}`
-    }),
+    ...bolts.map((bolt) => `${boltsWords(bolt, faces)}, ${byWords(bolt)}`),
     ...fits.map(
       ({ place, part, thickness, reason, ...done }) =>
         `${words.fit(place, part)}${thickness === undefined ? '' : `, ${writeQuantity(thickness)}`}${reason === undefined ? '' : ` (${reason})`}, ${byWords(done)}`,
@@ -213,15 +211,11 @@ export function writeParts(sheet: Sheet, record: BuildRecord): void {
   })
 }
 
-function whereWords({ faces }: BuildRecord, { face, hole, place, wayRound }: BuiltPart): string {
-  const at = faces.find(({ id }) => id === face)
+function whereWords(part: BuiltPart, faces: BuildRecord['faces']): string {
+  const { place, wayRound } = part
   return (
     [
-      ...(face === undefined
-        ? []
-        : [
-            placeWords(['face', at === undefined ? face : at.id, ...(hole === undefined ? [] : ['hole', hole])], faces),
-          ]),
+      ...atWords(part, faces),
       ...(place === undefined ? [] : [place]),
       ...(wayRound === undefined ? [] : [wayRound]),
     ].join(', ') || words.face.unknown
@@ -250,7 +244,7 @@ export function writeClocks(sheet: Sheet, { clocks, faces }: BuildRecord): void 
       { title: say.ran, share: 3.5 },
     ],
     rows: clocks.map(({ what, face, minutes, started, ran, over }): Cell[] => [
-      `${what}${face === undefined ? '' : ` (${faceWords(faces.find(({ id }) => id === face) ?? { id: face })})`}`,
+      `${what}${face === undefined ? '' : ` (${faceNamed(faces, face)})`}`,
       say.minutes(minutes),
       ran === undefined
         ? { text: `${say.runs}, ${byWords(started)}`, bold: true }
@@ -267,9 +261,7 @@ export function writeNotes(sheet: Sheet, { notes, faces, openedBefore, since, un
   if (openedBefore.length > 0) {
     sheet.heading(2, words.signs)
     sheet.list(
-      openedBefore.map(({ face, sign, ...done }) =>
-        [sign, ...(face === undefined ? [] : [placeWords(['face', face], faces)]), byWords(done)].join(', '),
-      ),
+      openedBefore.map((seen) => [seen.sign, ...atWords(seen, faces), byWords(seen)].join(', ')),
       { size: SIZE },
     )
   }
@@ -283,14 +275,12 @@ export function writeNotes(sheet: Sheet, { notes, faces, openedBefore, since, un
         { title: say.where, share: 1.8 },
         { title: say.who, share: 2.4 },
       ],
-      rows: notes.map(({ decided, text, reason, face, hole, ...done }): Cell[] => {
+      rows: notes.map(({ decided, text, reason, ...note }): Cell[] => {
         const said = decided ? say.decided(text) : text
         return [
           { text: reason === undefined ? said : say.because(said, reason), bold: decided },
-          face === undefined
-            ? words.face.unknown
-            : placeWords(['face', face, ...(hole === undefined ? [] : ['hole', hole])], faces),
-          byWords(done),
+          atWords(note, faces)[0] ?? words.face.unknown,
+          byWords(note),
         ]
       }),
       size: SIZE,
