@@ -1,13 +1,10 @@
 /** A bolt seen from the side, its axis to the right, in mm: for the tray of a sheet and beside the holes of a board. */
 import type { Kind } from '@gripbook/engine'
-import { boltLengths, hasStudEnd, headShape, STUD_END, threadOf } from '@gripbook/print'
+import { hasStudEnd, headShape, loneBolt, STUD_END, threadOf } from '@gripbook/print'
 import type { Look, Pen, Place } from '../sheet.ts'
 
 /** Root diameter of a bolt's thread in pitches under the nominal one: d3 = d − 1.226869 P. @source ISO 724 and ISO 68-1 profile (d3: ISO 898-1) */
 const ROOT = 1.226869
-
-/** A bolt of unknown length is broken off after so many diameters. */
-const BROKEN_AFTER = 2.5
 
 export type SideView = {
   /** Left of the head's underside, and right of it, mm. */
@@ -25,17 +22,15 @@ export type SideView = {
 export function sideView(kind: Kind): SideView {
   const thread = threadOf(kind.thread)
   const { diameter: d, pitch } = thread
-  const own = boltLengths(kind, thread)
+  const { length, known, threadLength, tip } = loneBolt(kind, thread)
   const shape = headShape(kind.head, d)
-  const broken = !own.length.known
-  const length = broken ? Math.max(own.length.at, BROKEN_AFTER * d) : own.length.at
   // The head stands upright in its own drawing: x across, y up from its underside.
   const laid = ([x, y]: Place): Place => [-y, x]
   const view: SideView = {
     head: shape.height,
     length,
     radius: Math.max(shape.radius, d / 2),
-    broken,
+    broken: !known,
     areas: [],
     lines: [],
   }
@@ -73,11 +68,11 @@ export function sideView(kind: Kind): SideView {
     end(-shape.height, -shape.height - second * d, pitch, true)
     view.head += second * d
   }
-  if (broken) {
+  if (!known) {
     const zigzag = [-1, -0.33, 0.33, 1].map((y, i): Place => [length + (i % 2 === 0 ? 0.25 : -0.25) * d, y * half])
     view.areas.push({ outline: [[0, -half], ...zigzag, [0, half]], thin: false })
   } else {
-    const threadFrom = length - Math.min(own.threadLength.at, length)
+    const threadFrom = length - threadLength
     if (threadFrom > 0)
       view.areas.push({
         outline: [
@@ -88,7 +83,7 @@ export function sideView(kind: Kind): SideView {
         ],
         thin: false,
       })
-    end(threadFrom, length, own.tip.at, false)
+    end(threadFrom, length, tip, false)
   }
   view.areas.push({ outline: shape.outline.map(laid), thin: !shape.stated })
   for (const [a, b] of shape.edges) view.lines.push({ line: [laid(a), laid(b)], hidden: false })

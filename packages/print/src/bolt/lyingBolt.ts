@@ -2,12 +2,12 @@
 import { intervalOf, type Kind, type LengthUnit, MILLIMETRES_IN } from '@gripbook/engine'
 import { PALETTES, type Palette } from '../look/palette.ts'
 import type { DrawnThread, Look } from '../section/input.ts'
-import { threadOf } from '../section/measures.ts'
 import { coordinate, element, escapeXml, line } from '../svg/element.ts'
 import { figure, intervalFigures } from '../svg/figures.ts'
 import { safePrefix } from '../svg/ids.ts'
 import { textLine } from '../svg/text.ts'
 import { boltShape, headRoom } from './boltShape.ts'
+import { loneBolt } from './loneBolt.ts'
 
 export type LyingBoltInput = {
   kind: Kind
@@ -31,8 +31,6 @@ const MARGIN = 6
 /** Under the bolt: the rule and its figures. */
 const RULE = 30
 const TYPE = 13
-/** A bolt of unknown length is broken off after so many diameters. */
-const BROKEN_AFTER = 2.5
 const SHARES = [1, 1 / 2, 1 / 4, 1 / 8, 1 / 16] as const
 
 /**
@@ -44,8 +42,8 @@ export function lyingBolt({ kind, thread, title, look, pixels, room, prefix = 'b
   const palette = PALETTES[look.theme]
   const id = safePrefix(prefix)
   const own = intervalOf(kind.length)
-  const known = Number.isFinite(own.hi)
-  const length = known ? (own.lo + own.hi) / 2 : Math.max(own.lo, BROKEN_AFTER * thread.diameter)
+  const { known, ...lengths } = loneBolt(kind, thread)
+  const { length } = lengths
   const head = headRoom(kind, thread.diameter)
   const radius = Math.max(head.radius, thread.diameter / 2)
   const free = { width: room.width - 2 * MARGIN - 8, height: room.height - RULE - 2 * MARGIN }
@@ -55,15 +53,12 @@ export function lyingBolt({ kind, thread, title, look, pixels, room, prefix = 'b
   const scale = pixels * share
   const seat = MARGIN + head.height * scale
   const axis = MARGIN + radius * scale
-  const measures = threadOf(kind, thread)
   const shape = boltShape(
     kind,
     {
       diameter: thread.diameter,
       pitch: thread.pitch,
-      length,
-      threadLength: Math.min(measures.threadLength.at, length),
-      tip: measures.tip.at,
+      ...lengths,
       ...(known ? {} : { brokenAt: length }),
     },
     { x: 0, y: 0, pixels: scale, palette },

@@ -1,9 +1,9 @@
 /** The bolts of a tray side by side, heads on one line, to one scale beside a rule. */
 import { intervalOf, type Kind, type LengthUnit, MILLIMETRES_IN } from '@gripbook/engine'
 import { boltShape, headRoom } from '../bolt/boltShape.ts'
+import { loneBolt } from '../bolt/loneBolt.ts'
 import { PALETTES, type Palette } from '../look/palette.ts'
 import type { DrawnThread, Look } from '../section/input.ts'
-import { threadOf } from '../section/measures.ts'
 import { largestScale } from '../section/scale.ts'
 import { element, escapeXml, line, polyline, rect } from '../svg/element.ts'
 import { figure, intervalFigures } from '../svg/figures.ts'
@@ -32,11 +32,9 @@ const ROOM = { width: 84, height: 340 }
 const WORDS = 86
 /** px from a column's edge to the words beside a mark. */
 const INDENT = 15
-/** A bolt of unknown length is broken off after so many diameters. */
-const BROKEN_AFTER = 2.5
 
 type Words = { text: string; bold: boolean; fill: string; mark?: 'left over' | 'missing' }
-type Column = { bolt: TrayBolt; width: number; words: Words[]; length: number; known: boolean; head: number }
+type Column = { bolt: TrayBolt; width: number; words: Words[]; lone: ReturnType<typeof loneBolt>; head: number }
 
 function sizeName({ kind, thread }: TrayBolt, unit: LengthUnit): string {
   const own = kind.length
@@ -129,17 +127,16 @@ function rowsOf(columns: readonly Column[]): Column[][] {
   return rows
 }
 
-function drawBolt({ bolt, length, known, head }: Column, x: number, seat: number, pixels: number, palette: Palette) {
+function drawBolt({ bolt, lone, head }: Column, x: number, seat: number, pixels: number, palette: Palette) {
   const { kind, thread } = bolt
-  const own = threadOf(kind, thread)
+  const { known, ...lengths } = lone
+  const { length } = lengths
   const shape = boltShape(
     kind,
     {
       diameter: thread.diameter,
       pitch: thread.pitch,
-      length,
-      threadLength: Math.min(own.threadLength.at, length),
-      tip: own.tip.at,
+      ...lengths,
       ...(known ? {} : { brokenAt: length }),
     },
     { x, y: seat, pixels, palette },
@@ -167,14 +164,12 @@ export function trayDrawing({ title, bolts, look, prefix = 'tray' }: TrayInput):
   const palette = PALETTES[look.theme]
   const id = safePrefix(prefix)
   const sizes = bolts.map((bolt) => {
-    const own = intervalOf(bolt.kind.length)
-    const known = Number.isFinite(own.hi)
     const room = headRoom(bolt.kind, bolt.thread.diameter)
-    const length = known ? (own.lo + own.hi) / 2 : Math.max(own.lo, BROKEN_AFTER * bolt.thread.diameter)
-    return { bolt, known, length, head: room.height, radius: Math.max(room.radius, bolt.thread.diameter / 2) }
+    const radius = Math.max(room.radius, bolt.thread.diameter / 2)
+    return { bolt, lone: loneBolt(bolt.kind, bolt.thread), head: room.height, radius }
   })
   const most = (of: (size: (typeof sizes)[number]) => number) => Math.max(1, ...sizes.map(of))
-  const tall = most(({ length, head }) => length + head)
+  const tall = most(({ lone, head }) => lone.length + head)
   const scale = largestScale(
     { width: most(({ radius }) => 2 * radius), height: tall },
     ROOM,
@@ -196,7 +191,7 @@ export function trayDrawing({ title, bolts, look, prefix = 'tray' }: TrayInput):
   y += 16
   for (const row of rowsOf(columns)) {
     const seat = y + Math.max(...row.map(({ head }) => head)) * scale.pixels + 6
-    const longest = Math.max(...row.map(({ length }) => length))
+    const longest = Math.max(...row.map(({ lone }) => lone.length))
     parts.push(rule(seat, longest, scale.pixels, unit, palette))
     const foot = seat + longest * scale.pixels + 14
     let x = MARGIN + RULE
