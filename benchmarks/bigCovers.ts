@@ -1,15 +1,9 @@
 /** Two covers of 200 × 150 mm with 24 bolts, on lattices so that a finite-element mesh and an outline can be made of both: an even one, and one with all that an even one has not. */
-import type { Cover, Point } from '../packages/engine/src/unit.ts'
-import { cornerOf, type Lattice, outlinesOf, turningArea } from '../trials/plate/blocks.ts'
+import type { Point } from '../packages/engine/src/unit.ts'
+import type { Lattice } from '../trials/plate/blocks.ts'
+import { type LatticeCover, latticeCover } from '../trials/plate/latticeCover.ts'
 
-export type BigCover = {
-  name: string
-  lattice: Lattice
-  /** Corners of the lattice with a bolt. */
-  boltCorners: Point[]
-  cover: Cover & { young: number; poisson: number }
-  bolts: Point[]
-}
+export type BigCover = LatticeCover & { name: string }
 
 const THICKNESS = 8
 const THICK = 13
@@ -66,21 +60,5 @@ export const oddCover = bigCover(
 )
 
 function bigCover(name: string, lattice: Lattice, boltCorners: Point[]): BigCover {
-  const around = outlinesOf(lattice, () => true)
-  const openings = around.filter((line) => turningArea(line) < 0)
-  const regions = outlinesOf(lattice, (thickness) => thickness === THICK)
-  return {
-    name,
-    lattice,
-    boltCorners,
-    bolts: boltCorners.map((corner) => cornerOf(lattice, corner)),
-    cover: {
-      outline: around.find((line) => turningArea(line) > 0)!,
-      ...(openings.length > 0 ? { openings } : {}),
-      thickness: THICKNESS,
-      ...(regions.length > 0 ? { regions: regions.map((outline) => ({ outline, thickness: THICK })) } : {}),
-      young: 70_000,
-      poisson: 0.33,
-    },
-  }
+  return { name, ...latticeCover(lattice, boltCorners, THICKNESS, THICK) }
 }

@@ -3,10 +3,8 @@
  * the same compliance by CalculiX, where that is there.
  */
 import { type Condensed, condense } from '../packages/engine/src/tightening/plate/condense.ts'
-import { meshOf, nodeAtCorner } from '../trials/plate/blocks.ts'
-import { runCalculix, whyNoCalculix } from '../trials/plate/calculix.ts'
-import { deckOf } from '../trials/plate/deck.ts'
-import { THIN_LIMIT } from '../trials/plate/trial.ts'
+import { byCalculix, THIN_LIMIT } from '../trials/plate/byCalculix.ts'
+import { whyNoCalculix } from '../trials/plate/calculix.ts'
 import { type BigCover, evenCover, oddCover } from './bigCovers.ts'
 import { median, short, table } from './table.ts'
 
@@ -43,7 +41,7 @@ export async function tighteningCondense(print: (line: string) => void): Promise
       ])
       if (why !== null) continue
       for (const size of SIZES) {
-        const theirs = byCalculix(big, bed, size)
+        const theirs = byCalculix(big, bed, size, THIN_LIMIT)
         beside.push([
           ...head,
           size,
@@ -106,17 +104,6 @@ function timedCondense({ cover, bolts }: BigCover, bed: number) {
     worked.push((user + system) / 1000)
   }
   return { times, worked, condensed }
-}
-
-function byCalculix({ lattice, boltCorners, cover: { young, poisson } }: BigCover, bed: number, size: number) {
-  const mesh = meshOf(lattice, size)
-  const nodes = boltCorners.map((corner) => nodeAtCorner(lattice, mesh, size, corner))
-  const deck = deckOf({ mesh, young, poisson, bed, bolts: nodes }, THIN_LIMIT)
-  const started = performance.now()
-  const raw = runCalculix(deck, nodes)
-  const milliseconds = performance.now() - started
-  const compliance = raw.map((row, i) => row.map((value, j) => (value + raw[j]![i]!) / 2))
-  return { compliance, milliseconds, elements: mesh.elements.length }
 }
 
 /** Greatest difference as a share of the greatest term. */

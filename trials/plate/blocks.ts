@@ -11,7 +11,12 @@ export type Lattice = {
 }
 
 /** Eight nodes go round an element: corners first, then the middles of its sides. */
-export type Mesh = { nodes: Point[]; elements: { nodes: number[]; thickness: number }[]; nodeAt: Map<string, number> }
+export type Mesh = {
+  nodes: Point[]
+  elements: { nodes: number[]; thickness: number }[]
+  /** The node at lattice corner (i, j). */
+  nodeAtCorner: (corner: Point) => number
+}
 
 export function cornerOf(lattice: Lattice, [i, j]: Point): Point {
   return lattice.moved([lattice.columns[i]!, lattice.rows[j]!], i, j)
@@ -23,18 +28,14 @@ export function meshOf(lattice: Lattice, size: number): Mesh {
   const up = parts(lattice.rows, size)
   const nodes: Point[] = []
   const nodeAt = new Map<string, number>()
+  const keyOf = (a: number, b: number) => `${a} ${b}`
   const elements: Mesh['elements'] = []
   for (const { i, j, thickness } of blocksOf(lattice)) {
-    const corners = [
-      [i, j],
-      [i + 1, j],
-      [i + 1, j + 1],
-      [i, j + 1],
-    ].map((at) => cornerOf(lattice, at as Point))
+    const corners = roundBlock(i, j).map((at) => cornerOf(lattice, at))
     const [n, m] = [across.counts[i]!, up.counts[j]!]
     // in half elements: odd and even places together number corners and middles of sides alike
     const node = (a: number, b: number): number => {
-      const key = `${2 * across.before[i]! + a} ${2 * up.before[j]! + b}`
+      const key = keyOf(2 * across.before[i]! + a, 2 * up.before[j]! + b)
       const known = nodeAt.get(key)
       if (known !== undefined) return known
       nodes.push(bilinear(corners, a / (2 * n), b / (2 * m)))
@@ -56,13 +57,7 @@ export function meshOf(lattice: Lattice, size: number): Mesh {
         elements.push({ nodes: round.map(([da, db]) => node(a + da, b + db)), thickness })
       }
   }
-  return { nodes, elements, nodeAt }
-}
-
-/** The node of a mesh at lattice corner (i, j). */
-export function nodeAtCorner(lattice: Lattice, mesh: Mesh, size: number, [i, j]: Point): number {
-  const key = `${2 * parts(lattice.columns, size).before[i]!} ${2 * parts(lattice.rows, size).before[j]!}`
-  return mesh.nodeAt.get(key)!
+  return { nodes, elements, nodeAtCorner: ([i, j]) => nodeAt.get(keyOf(2 * across.before[i]!, 2 * up.before[j]!))! }
 }
 
 /** The closed lines round the blocks that `wanted` picks: outer ones run anticlockwise, those of openings clockwise. */
@@ -70,12 +65,7 @@ export function outlinesOf(lattice: Lattice, wanted: (thickness: number) => bool
   const next = new Map<string, Point>()
   for (const { i, j, thickness } of blocksOf(lattice)) {
     if (!wanted(thickness)) continue
-    const round: Point[] = [
-      [i, j],
-      [i + 1, j],
-      [i + 1, j + 1],
-      [i, j + 1],
-    ]
+    const round = roundBlock(i, j)
     round.forEach((from, k) => {
       const to = round[(k + 1) % 4]!
       if (!next.delete(`${to} ${from}`)) next.set(`${from} ${to}`, to)
@@ -104,6 +94,16 @@ export function turningArea(line: readonly Point[]): number {
     const [nextX, nextY] = line[(k + 1) % line.length]!
     return sum + (x * nextY - nextX * y) / 2
   }, 0)
+}
+
+/** The lattice corners of a block, anticlockwise. */
+function roundBlock(i: number, j: number): Point[] {
+  return [
+    [i, j],
+    [i + 1, j],
+    [i + 1, j + 1],
+    [i, j + 1],
+  ]
 }
 
 function blocksOf(lattice: Lattice): { i: number; j: number; thickness: number }[] {

@@ -1,12 +1,13 @@
 /** A made-up cover with everything that an even rectangle has not: an L with slanted edges, an opening askew, a thicker part, bolts at uneven places. */
-import type { Cover, Point } from '../../packages/engine/src/unit.ts'
-import { cornerOf, type Lattice, outlinesOf, turningArea } from './blocks.ts'
+import type { Point } from '../../packages/engine/src/unit.ts'
+import type { Lattice } from './blocks.ts'
+import { latticeCover } from './latticeCover.ts'
 
 const THIN = 8
 const THICK = 13
 const OPENING: Record<string, Point> = { '5 2': [90, 20], '6 2': [119, 24], '6 3': [116, 41], '5 3': [96, 38] }
 
-export const lattice: Lattice = {
+const lattice: Lattice = {
   columns: [0, 10, 35, 60, 70, 92, 122, 140, 150],
   rows: [0, 10, 22, 40, 50, 60, 110, 120],
   moved: ([x, y], i, j) => OPENING[`${i} ${j}`] ?? [i >= 7 ? x - 0.25 * y : x, j >= 6 ? y - 0.2 * x : y],
@@ -18,7 +19,7 @@ export const lattice: Lattice = {
 }
 
 /** Corners of the lattice with a bolt. */
-export const boltCorners: Point[] = [
+const boltCorners: Point[] = [
   [1, 1],
   [3, 1],
   [5, 1],
@@ -31,15 +32,4 @@ export const boltCorners: Point[] = [
   [1, 4],
 ]
 
-export const bolts: Point[] = boltCorners.map((corner) => cornerOf(lattice, corner))
-
-const around = outlinesOf(lattice, () => true)
-
-export const oddCover: Cover & { young: number; poisson: number } = {
-  outline: around.find((line) => turningArea(line) > 0)!,
-  openings: around.filter((line) => turningArea(line) < 0),
-  thickness: THIN,
-  regions: outlinesOf(lattice, (thickness) => thickness === THICK).map((outline) => ({ outline, thickness: THICK })),
-  young: 70_000,
-  poisson: 0.33,
-}
+export const oddCover = latticeCover(lattice, boltCorners, THIN, THICK)

@@ -1,10 +1,12 @@
 /** The whole comparison: `npm run plate` prints how far Gripbook's plate and CalculiX are apart on an odd cover, over beds and meshes. */
+import { THIN_LIMIT } from './byCalculix.ts'
 import { whyNoCalculix } from './calculix.ts'
 import { oddCover } from './oddCover.ts'
-import { type Compared, compare, THIN_LIMIT } from './trial.ts'
+import { type Compared, compare } from './trial.ts'
 
 const BEDS = [0.5, 5, 50]
 const SIZES = [10, 5, 2.5]
+const { cover } = oddCover
 
 const why = whyNoCalculix()
 if (why !== null) {
@@ -12,7 +14,7 @@ if (why !== null) {
   process.exit(3)
 }
 process.stdout.write(
-  `An L of ${oddCover.outline.length} corners, ${oddCover.thickness} mm with a part of ${oddCover.regions?.[0]?.thickness} mm, one opening. Differences in % of the largest term: on the grid that Gripbook chose, and on one four times finer.\n`,
+  `An L of ${cover.outline.length} corners, ${cover.thickness} mm with a part of ${cover.regions?.[0]?.thickness} mm, one opening. Differences in % of the largest term: on the grid that Gripbook chose, and on one four times finer.\n`,
 )
 const head = [
   'bed N/mm³',

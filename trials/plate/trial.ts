@@ -1,12 +1,7 @@
 /** Compliance of the odd cover by Gripbook and by CalculiX. */
 import { condense } from '../../packages/engine/src/tightening/plate/condense.ts'
-import { meshOf, nodeAtCorner } from './blocks.ts'
-import { runCalculix } from './calculix.ts'
-import { deckOf } from './deck.ts'
-import { boltCorners, bolts, lattice, oddCover } from './oddCover.ts'
-
-/** Thickness over 50 with 50³ times the modulus: shear no longer counts. */
-export const THIN_LIMIT = 50
+import { byCalculix } from './byCalculix.ts'
+import { oddCover } from './oddCover.ts'
 
 export type Compared = {
   bed: number
@@ -29,10 +24,11 @@ export type Compared = {
 /** Both programs on one bed (N/mm³): CalculiX with elements of about `size` mm, in the thin limit or with shear at the true thickness. */
 export function compare(bed: number, size: number, thinness: number): Compared {
   const started = performance.now()
-  const theirs = byCalculix(bed, size, thinness)
+  const theirs = byCalculix(oddCover, bed, size, thinness)
   const seconds = (performance.now() - started) / 1000
-  const ours = condense(oddCover, { stiffness: bed }, bolts)
-  const fine = condense(oddCover, { stiffness: bed }, bolts, ours.grid / 4)
+  const { cover, bolts } = oddCover
+  const ours = condense(cover, { stiffness: bed }, bolts)
+  const fine = condense(cover, { stiffness: bed }, bolts, ours.grid / 4)
   const largest = Math.max(...theirs.compliance.flat())
   const from = (matrix: number[][]) =>
     matrix.map((row, i) => row.map((value, j) => (100 * Math.abs(value - theirs.compliance[i]![j]!)) / largest))
@@ -49,15 +45,4 @@ export function compare(bed: number, size: number, thinness: number): Compared {
     lopsided: (100 * theirs.lopsided) / largest,
     seconds,
   }
-}
-
-/** The program's matrix with its transpose averaged: shells expanded to bricks leave it unsymmetric by some ten-thousandths. */
-function byCalculix(bed: number, size: number, thinness: number) {
-  const mesh = meshOf(lattice, size)
-  const nodes = boltCorners.map((corner) => nodeAtCorner(lattice, mesh, size, corner))
-  const { young, poisson } = oddCover
-  const raw = runCalculix(deckOf({ mesh, young, poisson, bed, bolts: nodes }, thinness), nodes)
-  const compliance = raw.map((row, i) => row.map((value, j) => (value + raw[j]![i]!) / 2))
-  const lopsided = Math.max(...raw.flatMap((row, i) => row.map((value, j) => Math.abs(value - raw[j]![i]!))))
-  return { compliance, lopsided, elements: mesh.elements.length }
 }
