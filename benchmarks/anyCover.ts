@@ -1,11 +1,13 @@
 /** Covers as a seed draws them: outlines of five kinds, 6 to 24 bolts, some with openings, hollows below and thicker parts; hand-snug bolts over soft to hard beds. */
 import { type Random, random } from '../packages/engine/src/placement/testing/random.ts'
-import { areaOf, isInside, sidesOf } from '../packages/engine/src/tightening/plate/outline.ts'
+import { distance } from '../packages/engine/src/tightening/orders/places.ts'
+import { onEdge } from '../packages/engine/src/tightening/orders/shape.ts'
+import { areaOf, boxOf, isInside, sidesOf } from '../packages/engine/src/tightening/plate/outline.ts'
 import type { Bed, Cover, Point, Unit } from '../packages/engine/src/unit.ts'
 
 const SHAPES = ['rectangular', 'L', 'U', 'round', 'irregular'] as const
 
-export type Shape = (typeof SHAPES)[number]
+type Shape = (typeof SHAPES)[number]
 export type AnyCover = {
   shape: Shape
   unit: Unit
@@ -29,7 +31,7 @@ export function anyCover(seed: number, most = 24): AnyCover {
   const points = boltsIn(shape, outline, draw.whole(6, most), draw)
   const thickness = draw.between(4, 14)
   const openings = draw.chance(0.3) ? [holeIn(outline, points, draw, 16)] : []
-  const hollows = draw.chance(0.4) ? [holeIn([...outline], [...points, ...openings.flat()], draw, 25)] : []
+  const hollows = draw.chance(0.4) ? [holeIn(outline, [...points, ...openings.flat()], draw, 25)] : []
   const regions = draw.chance(0.4)
     ? [{ outline: partOf(outline, draw), thickness: thickness * draw.between(1.2, 2) }]
     : []
@@ -140,21 +142,18 @@ function rimOf(outline: readonly Point[]): Point[] {
     return Array.from(
       { length: Math.ceil(length) },
       (_, k): Point => [a[0] + k * ux - EDGE * uy, a[1] + k * uy + EDGE * ux],
-    ).filter((at) => isInside(at, outline) && offEdge(at, outline) >= 0.99 * EDGE)
+    ).filter((at) => isInside(at, outline) && onEdge(at, outline).off >= 0.99 * EDGE)
   })
 }
 
 /** Of some places by chance the one farthest from all bolts and from the edge, and how far, mm. */
 function roomiest(outline: readonly Point[], points: readonly Point[], draw: Random): { at: Point; room: number } {
-  const box = [0, 1].map((axis) => {
-    const along = outline.map((corner) => corner[axis]!)
-    return [Math.min(...along), Math.max(...along)] as const
-  })
+  const { left, right, low, high } = boxOf(outline)
   let best = { at: points[0]!, room: 0 }
   for (let k = 0; k < 200; k++) {
-    const at: Point = [draw.between(...box[0]!), draw.between(...box[1]!)]
+    const at: Point = [draw.between(left, right), draw.between(low, high)]
     if (!isInside(at, outline)) continue
-    const room = Math.min(offEdge(at, outline), ...points.map((other) => distance(at, other)))
+    const room = Math.min(onEdge(at, outline).off, ...points.map((other) => distance(at, other)))
     if (room > best.room) best = { at, room }
   }
   return best
@@ -185,15 +184,3 @@ function partOf(outline: readonly Point[], draw: Random): Point[] {
     [x0, y1],
   ]
 }
-
-function offEdge(at: Point, outline: readonly Point[]): number {
-  return Math.min(
-    ...sidesOf(outline).map(([a, b]) => {
-      const [dx, dy] = [b[0] - a[0], b[1] - a[1]]
-      const share = Math.min(1, Math.max(0, ((at[0] - a[0]) * dx + (at[1] - a[1]) * dy) / (dx * dx + dy * dy)))
-      return Math.hypot(at[0] - a[0] - share * dx, at[1] - a[1] - share * dy)
-    }),
-  )
-}
-
-const distance = ([ax, ay]: Point, [bx, by]: Point) => Math.hypot(bx - ax, by - ay)
