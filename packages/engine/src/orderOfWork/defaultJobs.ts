@@ -1,4 +1,3 @@
-import { USUAL_SHARES } from '../tightening/planTightening.ts'
 import type { Face, Hole, Job, JobNeed, Unit, UnitPart } from '../unit.ts'
 import { passesOf, toolsForPass, toolsToRunDown } from './defaultTools.ts'
 import { partJob } from './relations.ts'
@@ -57,11 +56,15 @@ export function defaultJobs(unit: Unit, { plugs = [] }: MoreParts = {}): Job[] {
   const cleaned = unit.faces.map(({ id }) => `${id}/clean`)
   const loose = parts
     .filter((part) => part.face === undefined || !unit.faces.some(({ id }) => id === part.face))
-    .map((part) => partIn(part, OUTSIDE.includes(part.what) ? closed : cleaned))
+    .map((part) => partIn(part, isOutside(part) ? closed : cleaned))
   const plugJobs = plugs.map(
     (plug): Job => ({ id: `plug/${plug}`, name: `Put plug ${plug} in and pull at it`, after: closed, minutes: 0.5 }),
   )
-  const before = [...closed, ...[...loose, ...plugJobs].map(({ id }) => id), ...outsideOf(parts)]
+  const before = [
+    ...closed,
+    ...[...loose, ...plugJobs].map(({ id }) => id),
+    ...outsideOf(parts).map(({ id }) => partJob(id)),
+  ]
   return [
     ...faces,
     ...loose,
@@ -75,8 +78,9 @@ export function defaultJobs(unit: Unit, { plugs = [] }: MoreParts = {}): Job[] {
   ]
 }
 
-const outsideOf = (parts: readonly UnitPart[]): string[] =>
-  parts.filter(({ what, hole }) => hole === undefined && OUTSIDE.includes(what)).map(({ id }) => partJob(id))
+const isOutside = ({ what }: UnitPart): boolean => OUTSIDE.includes(what)
+const outsideOf = (parts: readonly UnitPart[]): UnitPart[] =>
+  parts.filter((part) => part.hole === undefined && isOutside(part))
 
 function faceJobs(face: Face, unit: Unit, parts: readonly UnitPart[]): Job[] {
   const called = face.name ?? face.id
@@ -90,10 +94,9 @@ function faceJobs(face: Face, unit: Unit, parts: readonly UnitPart[]): Job[] {
     ...(face.side === undefined ? {} : { side: face.side }),
     minutes: rounded(minutes),
   })
-  const inner = parts.filter(({ what, hole }) => hole === undefined && !OUTSIDE.includes(what))
-  const outer = parts.filter(({ what, hole }) => hole === undefined && OUTSIDE.includes(what))
+  const inner = parts.filter((part) => part.hole === undefined && !isOutside(part))
   const gaskets = inner.filter(({ what }) => what === 'gasket')
-  const hasGasket = face.gasket !== undefined && face.gasket !== 0
+  const isGasketUnnamed = face.gasket !== undefined && face.gasket !== 0 && gaskets.length === 0
   const wet = face.sealant
   const visits = [...new Set(face.holes.map(({ visit = 1 }) => visit))].sort((a, b) => a - b)
   const last = visitJobs(face, unit, parts, visits, job)
@@ -104,10 +107,8 @@ function faceJobs(face: Face, unit: Unit, parts: readonly UnitPart[]): Job[] {
       needs: [trayNeed(face, unit)],
     }),
     job('dry fit', `Try the cover of ${called} dry on its dowels`, MINUTES.dryFit, { after: [id('clean')] }),
-    ...inner
-      .filter(({ what }) => what !== 'gasket')
-      .map((part) => ({ ...partIn(part, [id('clean')]), ...sideOf(face) })),
-    ...(hasGasket && gaskets.length === 0
+    ...inner.filter(({ what }) => what !== 'gasket').map((part) => partIn(part, [id('clean')], face)),
+    ...(isGasketUnnamed
       ? [
           job('gasket', `Gasket of ${called} on its face`, MINUTES.ready, {
             after: [id('dry fit')],
@@ -115,7 +116,7 @@ function faceJobs(face: Face, unit: Unit, parts: readonly UnitPart[]): Job[] {
           }),
         ]
       : []),
-    ...gaskets.map((part) => ({ ...partIn(part, [id('dry fit')]), ...sideOf(face) })),
+    ...gaskets.map((part) => partIn(part, [id('dry fit')], face)),
     ...(wet === undefined
       ? []
       : [
@@ -139,7 +140,7 @@ function faceJobs(face: Face, unit: Unit, parts: readonly UnitPart[]): Job[] {
         id('dry fit'),
         id('tray'),
         ...(wet === undefined ? [] : [id('sealant')]),
-        ...(hasGasket && gaskets.length === 0 ? [id('gasket')] : []),
+        ...(isGasketUnnamed ? [id('gasket')] : []),
       ],
       ...buries([
         ...unit.faces.filter(({ inside }) => inside === face.id).map((hidden) => hidden.id),
@@ -147,7 +148,7 @@ function faceJobs(face: Face, unit: Unit, parts: readonly UnitPart[]): Job[] {
       ]),
     }),
     ...last,
-    ...outer.map((part) => ({ ...partIn(part, [id('close')]), ...sideOf(face) })),
+    ...outsideOf(parts).map((part) => partIn(part, [id('close')], face)),
   ]
 }
 
@@ -168,7 +169,7 @@ function visitJobs(
     const named = visit === visits[0] ? '' : ` ${visit}`
     const words = visit === visits[0] ? called : `${called}, visit ${visit}`
     const held = parts.filter(({ hole }) => holes.some((one) => one.id === hole))
-    const set = held.map((part) => ({ ...partIn(part, [before]), ...sideOf(face) }))
+    const set = held.map((part) => partIn(part, [before], face))
     out.push(...set)
     const locating = holes.filter(({ locates }) => locates === true).map((hole) => hole.id)
     const first = locating.length > 0 ? `, first ${locating.join(', ')}` : ''
@@ -183,7 +184,7 @@ function visitJobs(
       }),
     )
     before = id(`run down${named}`)
-    passesOf(face, visit, USUAL_SHARES).forEach((pass, i) => {
+    passesOf(face, visit).forEach((pass, i) => {
       const step = `pass ${i + 1}${named === '' ? '' : ` of visit${named}`}`
       const share = `${Number((pass.share * 100).toFixed(1))} %`
       out.push(
@@ -204,10 +205,10 @@ function visitJobs(
 }
 
 function lastPassOf(face: Face, visit: number): string {
-  return `${face.id}/pass ${passesOf(face, visit, USUAL_SHARES).length}`
+  return `${face.id}/pass ${passesOf(face, visit).length}`
 }
 
-function partIn(part: UnitPart, after: readonly string[]): Job {
+function partIn(part: UnitPart, after: readonly string[], face?: Face): Job {
   return {
     id: partJob(part.id),
     name: `${part.what === 'other' ? 'Part' : capital(part.what)} ${part.name ?? part.id} in its place`,
@@ -215,6 +216,7 @@ function partIn(part: UnitPart, after: readonly string[]): Job {
     ...(after.length === 0 ? {} : { after: [...after] }),
     minutes: MINUTES.part,
     ...(part.in === true ? { done: true } : {}),
+    ...(face === undefined ? {} : sideOf(face)),
   }
 }
 

@@ -1,3 +1,4 @@
+import { USUAL_SHARES } from '../tightening/planTightening.ts'
 import type { BenchTool, Face, Hole, JobTools } from '../unit.ts'
 
 /** What turns bolts where nobody has said what reaches them: common practice, no source. */
@@ -48,12 +49,12 @@ function fewStages(each: readonly (readonly string[])[], stage: NonNullable<JobT
 export type Pass = { share: number; holes: Hole[]; stated: boolean }
 
 /** The passes of one visit: those that the face states, else the usual shares over the holes of the visit. A stated pass belongs to the latest visit of its holes. */
-export function passesOf(face: Face, visit: number, shares: readonly number[]): Pass[] {
+export function passesOf(face: Face, visit: number): Pass[] {
   const byId = new Map(face.holes.map((hole) => [hole.id, hole]))
   const stated = (face.order ?? [])
     .map(({ share, sequence }): Pass => ({ share, holes: sequence.flatMap((id) => byId.get(id) ?? []), stated: true }))
     .filter(({ holes }) => holes.length > 0 && Math.max(...holes.map((hole) => hole.visit ?? 1)) === visit)
   if (stated.length > 0) return stated
   const holes = face.holes.filter((hole) => (hole.visit ?? 1) === visit)
-  return shares.map((share) => ({ share, holes, stated: false }))
+  return USUAL_SHARES.map((share) => ({ share, holes, stated: false }))
 }
