@@ -9,16 +9,14 @@ type Props = { title: string; what: string; book: BookName; unit: string; face: 
 export function NeedsHoles({ title, what, book, unit, face }: Props) {
   const { go } = useApp()
   return (
-    <div class="face">
-      <div class="column">
-        <div class="empty">
-          <h2>{title}</h2>
-          <p>{what}</p>
-          <button type="button" class="button button--act" onClick={() => go({ at: 'face', book, unit, face })}>
-            <Icon name="mark" />
-            {words.face.toFace}
-          </button>
-        </div>
+    <div class="column">
+      <div class="empty">
+        <h2>{title}</h2>
+        <p>{what}</p>
+        <button type="button" class="button button--act" onClick={() => go({ at: 'face', book, unit, face })}>
+          <Icon name="mark" />
+          {words.face.toFace}
+        </button>
       </div>
     </div>
   )
