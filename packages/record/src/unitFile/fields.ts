@@ -33,7 +33,13 @@ export const text = (longest: number) =>
   z
     .string()
     .check(z.minLength(1), z.maxLength(longest), z.refine(isPrintable, { params: { code: 'text-unprintable' } }))
+export const idText = text(LIMITS.idText)
 export const shortText = text(LIMITS.shortText)
 export const note = z
   .string()
   .check(z.maxLength(LIMITS.noteText), z.refine(isPrintableNote, { params: { code: 'text-unprintable' } }))
+
+export const above0 = (most: number) => z.number().check(z.gt(0), z.lte(most))
+export const from0 = (most: number) => z.number().check(z.gte(0), z.lte(most))
+/** Names of tools, any one of which will do. */
+export const toolNames = z.array(idText).check(z.minLength(1), z.maxLength(LIMITS.words))

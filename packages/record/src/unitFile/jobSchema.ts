@@ -1,14 +1,11 @@
 /** The order of work in the unit file: jobs, and the tools of the bench that they are done with. */
 import type { JobNeed } from '@gripbook/engine'
 import * as z from 'zod/mini'
-import { isObject, maybe, note, oneOf, type Schema, shortText, text } from './fields.ts'
+import { above0, from0, idText, isObject, maybe, note, oneOf, type Schema, shortText, toolNames } from './fields.ts'
 import { LIMITS } from './limits.ts'
 
-const idText = text(LIMITS.idText)
 const ids = z.array(idText).check(z.maxLength(LIMITS.jobs))
-const minutes = z.number().check(z.gte(0), z.lte(LIMITS.minutes))
-const above0 = z.number().check(z.gt(0), z.lte(LIMITS.minutes))
-const toolNames = z.array(idText).check(z.minLength(1), z.maxLength(LIMITS.words))
+const minutes = from0(LIMITS.minutes)
 
 const statedNeed = z.strictObject({
   name: shortText.check(z.describe('What must be ready')),
@@ -29,7 +26,7 @@ const stage = z.strictObject({
 
 const jobWindow = z.strictObject({
   what: maybe(shortText, 'What runs: sealant open, plates soaking, a part warm'),
-  minutes: maybe(above0, 'Minutes within which the jobs of `until` are done'),
+  minutes: maybe(above0(LIMITS.minutes), 'Minutes within which the jobs of `until` are done'),
   least: maybe(minutes, 'Least minutes before the jobs of `until` begin'),
   until: ids.check(z.minLength(1)),
 })
@@ -48,7 +45,10 @@ export const jobFields = {
   side: maybe(shortText, 'How the unit must lie: "pan up"'),
   minutes: maybe(minutes, 'How long it takes'),
   spread: maybe(minutes, 'Standard deviation of the minutes'),
-  minutesBefore: maybe(z.array(above0).check(z.maxLength(LIMITS.jobs)), 'Minutes that it took in units before'),
+  minutesBefore: maybe(
+    z.array(above0(LIMITS.minutes)).check(z.maxLength(LIMITS.jobs)),
+    'Minutes that it took in units before',
+  ),
   window: maybe(jobWindow, 'What runs from the end of this job: sealant, warmth, soaking'),
   who: maybe(shortText, 'Who does it'),
   skip: maybe(z.boolean(), 'Left out of the order'),
@@ -76,10 +76,7 @@ export const benchTool = z.strictObject({
     'impact driver',
     'by hand',
   ]),
-  lever: maybe(z.number().check(z.gt(0), z.lte(LIMITS.length)), 'From the middle of the hand to the square, mm'),
-  reach: maybe(z.number().check(z.gt(0), z.lte(LIMITS.length)), 'From the square to the middle of the bolt, mm'),
-  angle: maybe(
-    z.number().check(z.gte(0), z.lte(180)),
-    'Angle of the crow-foot to the wrench, 0 in line, or of the swivel, degrees',
-  ),
+  lever: maybe(above0(LIMITS.length), 'From the middle of the hand to the square, mm'),
+  reach: maybe(above0(LIMITS.length), 'From the square to the middle of the bolt, mm'),
+  angle: maybe(from0(180), 'Angle of the crow-foot to the wrench, 0 in line, or of the swivel, degrees'),
 })

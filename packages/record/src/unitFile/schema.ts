@@ -12,7 +12,19 @@ import {
   type Washer,
 } from '@gripbook/engine'
 import * as z from 'zod/mini'
-import { isObject, maybe, note, oneOf, type Schema, shortText, text } from './fields.ts'
+import {
+  above0,
+  from0,
+  idText,
+  isObject,
+  maybe,
+  note,
+  oneOf,
+  type Schema,
+  shortText,
+  text,
+  toolNames,
+} from './fields.ts'
 import { benchTool, job } from './jobSchema.ts'
 import { LIMITS } from './limits.ts'
 import { endsInOrder, figuresAgree, hasLength, isThread } from './localChecks.ts'
@@ -22,15 +34,13 @@ const isList = Array.isArray
 const has = (value: unknown, ...names: string[]): boolean =>
   isObject(value) && names.some((name) => Object.hasOwn(value, name))
 
-const idText = text(LIMITS.idText)
 const wholeFrom = (least: number, most: number) => z.number().check(z.int(), z.gte(least), z.lte(most))
-const above0 = (most: number) => z.number().check(z.gt(0), z.lte(most))
 
 type QuantityRules = { id: string; title: string; units: readonly UnitName[] | null; most: number }
 
 /** A quantity: a plain number, a value with its tolerance, a nominal size, or ends. Negative figures are refused, crossed ends too. */
 function quantity({ id, title, units, most }: QuantityRules): Schema<Quantity> {
-  const figure = z.number().check(z.gte(0), z.lte(most))
+  const figure = from0(most)
   const unit = units === null ? {} : { unit: z.exactOptional(z.enum([...units] as [UnitName, ...UnitName[]])) }
   const plain = { value: figure, plusMinus: z.exactOptional(figure), ...unit }
   const value = z
@@ -114,8 +124,6 @@ const head = z.strictObject({
   acrossFlats: maybe(length, 'Width across the flats'),
 })
 
-const names = z.array(idText).check(z.minLength(1), z.maxLength(LIMITS.words))
-
 const hole = z.strictObject({
   id: idText.check(z.describe('Number or name of the hole, as text; once in its face')),
   thread,
@@ -142,8 +150,8 @@ const hole = z.strictObject({
   ),
   reach: maybe(
     z.strictObject({
-      runDown: maybe(names, 'Tools that reach it when it is run down, any one of them'),
-      final: maybe(names, 'Tools that reach it for the final torque, any one of them'),
+      runDown: maybe(toolNames, 'Tools that reach it when it is run down, any one of them'),
+      final: maybe(toolNames, 'Tools that reach it for the final torque, any one of them'),
     }),
     'Which tools reach the bolt: names, or ids of `tools`',
   ),
@@ -174,7 +182,7 @@ const rank = z.strictObject({
 })
 
 const tried = { hole: idText, kind: idText }
-const turns = z.strictObject({ ...tried, turns: z.number().check(z.gte(0), z.lte(LIMITS.length)) })
+const turns = z.strictObject({ ...tried, turns: from0(LIMITS.length) })
 const stickOut = z.strictObject({ ...tried, stickOut: length })
 const proud = z.strictObject({ ...tried, proud: length })
 const trial = oneOf<Trial>(
@@ -268,10 +276,7 @@ const face = z.strictObject({
     z.strictObject({
       name: maybe(shortText, 'The product'),
       minutes: maybe(above0(LIMITS.minutes), 'Minutes that it stays workable, from its product sheet'),
-      least: maybe(
-        z.number().check(z.gte(0), z.lte(LIMITS.minutes)),
-        'Least minutes that it must stand before the parts are joined',
-      ),
+      least: maybe(from0(LIMITS.minutes), 'Least minutes that it must stand before the parts are joined'),
       until: maybe(z.enum(['joined', 'torqued']), 'What must be done within the minutes; torqued unless stated'),
     }),
     'What goes between cover and seat wet',
