@@ -17,7 +17,6 @@ export function recordPaper(paper: PaperSize = 'A4'): PaperMaker {
       hash: sha256OfText,
       ...(answer === undefined ? {} : { answer }),
     })
-    const made = new Date(record.last ?? 0)
-    return buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs, made })
+    return buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs })
   }
 }

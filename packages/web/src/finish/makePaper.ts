@@ -64,8 +64,7 @@ export async function recordPaper(
     const found = await photographOf(name)
     if (found !== null) photographs.set(name, await printable(found))
   }
-  const made = new Date(record.last ?? 0)
-  return buildRecordPdf(record, { fonts: await fonts(), paper, photographs, made })
+  return buildRecordPdf(record, { fonts: await fonts(), paper, photographs })
 }
 
 async function answerTo(unit: Unit | null) {
