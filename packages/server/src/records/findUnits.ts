@@ -1,17 +1,17 @@
 /** Units by what people call them. */
 import { fold } from '@gripbook/record'
 import type { Shop } from '../app/shop.ts'
+import { isUuid } from '../store/lookUp.ts'
 import { recentUnits } from '../store/recentUnits.ts'
 
 export type FoundUnit = { unit: string; name: string | null; job: string | null }
 
 const PAGE = 200
-const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
 
 /** The unit with this id, or those with this name or job, whatever the case; the one worked on last first. */
 export async function findUnits({ db, store }: Pick<Shop, 'db' | 'store'>, called: string): Promise<FoundUnit[]> {
   const wanted = called.trim().toLowerCase()
-  if (UUID.test(wanted)) return (await store.ofUnit(wanted)).length > 0 ? [{ unit: wanted, name: null, job: null }] : []
+  if (isUuid(wanted)) return (await store.ofUnit(wanted)).length > 0 ? [{ unit: wanted, name: null, job: null }] : []
   const found: FoundUnit[] = []
   for (let after: string | null = null; ; ) {
     const { units, more } = await recentUnits(db, after, PAGE)

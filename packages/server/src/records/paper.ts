@@ -21,8 +21,8 @@ export type ForPaper = {
 /** Makes the PDF, without its seal. The same content gives the same bytes. */
 export type PaperMaker = (given: ForPaper) => Promise<Uint8Array>
 
-/** On paper more is not seen: 180 mm at 180 dots to the inch. */
-const LONGEST = 1_280
+/** On paper more than 1280 pixels is not seen: 180 mm at 180 dots to the inch. */
+const LONGEST = '1280'
 
 /** The build record of a unit of this shop, sealed with its key; null for a unit that is not known. */
 export async function paperOfUnit(shop: Shop, unit: string, make: PaperMaker): Promise<Buffer | null> {
@@ -31,7 +31,7 @@ export async function paperOfUnit(shop: Shop, unit: string, make: PaperMaker): P
   await mustNotBeRestoring(shop.db)
   const photographs = new Map<string, Uint8Array>()
   for (const name of photographsOf(events)) {
-    const bytes = await shop.photographs.read(name, String(LONGEST) as '1280')
+    const bytes = await shop.photographs.read(name, LONGEST)
     if (bytes !== null) photographs.set(name, bytes)
   }
   return sealedPaper({ unit, events, photographs }, make, shop)
@@ -48,7 +48,7 @@ export async function paperOfArchive(
   const photographs = new Map<string, Uint8Array>()
   for (const { photograph } of manifest.photographs) {
     const bytes = await zip.read(photographName(photograph), MOST_PHOTOGRAPH)
-    photographs.set(photograph, await oneAtATime(async () => smaller(await proven(bytes), LONGEST)))
+    photographs.set(photograph, await oneAtATime(async () => smaller(await proven(bytes), Number(LONGEST))))
   }
   const pdf = await sealedPaper({ unit: manifest.unit, events, photographs }, make, by.shop, by.address)
   return { pdf, archive }

@@ -3,10 +3,10 @@ import * as z from 'zod/mini'
 import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
 import { sendJson } from '../app/sendJson.ts'
+import { uuid } from '../entrance/shapes.ts'
 import { knownRecord, knownWords } from '../records/knownRecord.ts'
 import { paperOfUnit } from '../records/paper.ts'
 
-const uuid = z.string().check(z.regex(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/))
 const hash = z.string().check(z.regex(/^[0-9a-f]{64}$/))
 
 export const recordRoutes: Routes = (shop) => async (app) => {

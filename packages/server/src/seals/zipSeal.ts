@@ -60,6 +60,7 @@ export async function checkZipSeal(path: string): Promise<ZipSeal> {
     const comment = { from: from + END.comment, to: size }
     const inTail = tail.subarray(at + END.bytes)
     const read = SEAL.exec(inTail.toString('latin1'))
+    if (read === null) return { is: 'changed', places: [comment], seal: true }
     const marks = marking()
     const piece = Buffer.alloc(Math.min(PIECE, comment.from))
     for (let done = 0; done < comment.from; ) {
@@ -69,7 +70,6 @@ export async function checkZipSeal(path: string): Promise<ZipSeal> {
       done += part.length
     }
     const found = marks.end()
-    if (read === null) return { is: 'changed', places: [comment], seal: true }
     const said: Marked = { bytes: Number(read[1]), sha256: read[2]!, blocks: read[3]! }
     const places = differing(said, found)
     const isSame = said.sha256 === found.sha256 && said.bytes === found.bytes
