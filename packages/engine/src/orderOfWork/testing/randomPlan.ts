@@ -61,3 +61,15 @@ export function randomPlan(seed: number, shape: PlanShape): Job[] {
   }
   return jobs
 }
+
+/** The same plan under way: some jobs are done that need wait for nothing, so that windows run. */
+export function underWay(seed: number, jobs: readonly Job[]): Job[] {
+  const random = seededRandom(seed)
+  const done = new Set<string>()
+  const opens = (id: string) => jobs.filter(({ window }) => window?.until.includes(id)).map((job) => job.id)
+  for (let draw = 0; draw < 2 * jobs.length; draw += 1) {
+    const { id, after = [], buries = [] } = jobs[Math.floor(random() * jobs.length)]!
+    if (random() < 0.5 && [...after, ...buries, ...opens(id)].every((earlier) => done.has(earlier))) done.add(id)
+  }
+  return jobs.map((job) => (done.has(job.id) ? { ...job, done: true } : job))
+}
