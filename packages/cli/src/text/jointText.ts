@@ -4,10 +4,8 @@ import { benchLines, benchSources } from './benchText.ts'
 import { kilonewtons, newtonMetres, percent, percentStated, poundFeet, range, wrap } from './jointFigures.ts'
 import { type Paint, painter } from './paint.ts'
 import type { Screen } from './placementText.ts'
+import { wideOf } from './setting.ts'
 import { padded } from './width.ts'
-
-/** The narrowest and the widest that the text is set. */
-const COLUMNS = { least: 40, most: 80 }
 
 const PAINT: Record<JointVerdict['verdict'], Paint> = {
   'would break the bolt': 'red',
@@ -29,7 +27,7 @@ export function jointText(
   stated: string,
   { columns, colour }: Screen,
 ): string {
-  const wide = within(columns)
+  const wide = wideOf(columns)
   const paint = painter(colour)
   const { thread, clamp } = answer
   const carried =
@@ -67,7 +65,7 @@ export function jointText(
 
 /** The answer where no torque was stated: `title` says what was asked about, then each finding and where the figures come from. */
 export function benchText(bench: BenchAnswer, title: string, { columns, colour }: Screen): string {
-  const wide = within(columns)
+  const wide = wideOf(columns)
   const lines = [
     ...wrap(title, wide),
     '',
@@ -78,8 +76,6 @@ export function benchText(bench: BenchAnswer, title: string, { columns, colour }
   ]
   return `${lines.join('\n')}\n`
 }
-
-const within = (columns: number): number => Math.min(COLUMNS.most, Math.max(COLUMNS.least, columns))
 
 function verdictLines(
   { verdict, where, why }: JointVerdict,

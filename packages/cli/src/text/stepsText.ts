@@ -3,39 +3,33 @@ import { figure, newtonMetres, percent, wrap } from './jointFigures.ts'
 import { listed } from './list.ts'
 import { painter } from './paint.ts'
 import type { Screen } from './placementText.ts'
-import { width } from './width.ts'
-
-/** The narrowest and the widest that the text is set. */
-const COLUMNS = { least: 40, most: 80 }
+import { headed, section, wideOf } from './setting.ts'
 
 const CAUTION =
   'The manual’s order rules; this is a check on it. Local rules and a licensed professional’s judgement come first.'
 
 /** The answer of `gripbook steps` for a person at the bench: clashes first, then the order by tool, windows, what is not ready, what closing would bury, reach. */
-export function stepsText(unit: Unit, answer: StepsAnswer, screen: Screen): string {
-  const wide = Math.max(COLUMNS.least, Math.min(COLUMNS.most, screen.columns))
-  const paint = painter(screen.colour)
+export function stepsText(unit: Unit, answer: StepsAnswer, { columns, colour }: Screen): string {
+  const wide = wideOf(columns)
   const called = new Map(answer.jobs.map(({ id, name }) => [id, name === undefined ? id : `${name} (${id})`]))
-  const heading = wrap(`The order of work${unit.name === undefined ? '' : `: ${unit.name}`}`, wide)
-  const section = (title: string, items: readonly string[]): string[] =>
-    items.length === 0 ? [] : ['', title, ...items.flatMap((item) => wrap(item, wide, '  · '))]
+  const title = `The order of work${unit.name === undefined ? '' : `: ${unit.name}`}`
   const lines = [
-    ...heading.map((line) => paint(line, 'bold')),
-    '─'.repeat(Math.min(wide, Math.max(...heading.map(width)))),
-    ...wrap(summary(answer), wide).map((line) => paint(line, 'bold')),
-    ...section('Clashes', answer.clashes.map(clashWords)),
+    ...headed(title, summary(answer), wide, painter(colour)),
+    ...section('Clashes', answer.clashes.map(clashWords), wide),
     ...orderLines(answer, called, wide),
-    ...section('Windows', answer.windows.map(windowWords)),
-    ...section('Not ready', answer.notReady.filter(({ need }) => need.ready === false).map(needWords)),
+    ...section('Windows', answer.windows.map(windowWords), wide),
+    ...section('Not ready', answer.notReady.filter(({ need }) => need.ready === false).map(needWords), wide),
     ...section(
       'Nobody has said that it is ready',
       answer.notReady.filter(({ need }) => need.ready === undefined).map(needWords),
+      wide,
     ),
-    ...section('What closing now would bury', answer.closing.flatMap(closingWords)),
-    ...section('Reach', answer.reach.flatMap(reachWords)),
+    ...section('What closing now would bury', answer.closing.flatMap(closingWords), wide),
+    ...section('Reach', answer.reach.flatMap(reachWords), wide),
     ...section(
       'Minutes not known',
       answer.minutesUnknown.length === 0 ? [] : [`Counted as 0: ${listed(answer.minutesUnknown)}.`],
+      wide,
     ),
     '',
     ...wrap(CAUTION, wide),

@@ -6,11 +6,8 @@ import { orderTable } from './orderTable.ts'
 import { ORDER_NAMES, orderDeed } from './orderWords.ts'
 import { painter } from './paint.ts'
 import type { Screen } from './placementText.ts'
+import { headed, section, wideOf } from './setting.ts'
 import { evenWhen, percentOf, rounds } from './spreadWords.ts'
-import { width } from './width.ts'
-
-/** The narrowest and the widest that the text is set. */
-const COLUMNS = { least: 40, most: 80 }
 
 const CAUTION =
   'The manual’s order, passes and torques rule; this is a check on them. Local rules and a licensed professional’s judgement come first.'
@@ -25,16 +22,13 @@ export function tighteningText(
   most: number,
   { columns, colour }: Screen,
 ): string {
-  const wide = Math.min(COLUMNS.most, Math.max(COLUMNS.least, columns))
+  const wide = wideOf(columns)
   const face = unit.faces.find(({ id }) => id === answer.face)!
   const advised = answer.orders[answer.advice.order]!
-  const paint = painter(colour)
-  const heading = wrap(face.name ? `${face.name} (${face.id})` : face.id, wide)
+  const title = face.name ? `${face.name} (${face.id})` : face.id
   const { mind, taken } = assumptionWords(answer)
   const lines = [
-    ...heading.map((line) => paint(line, 'bold')),
-    '─'.repeat(Math.min(wide, Math.max(...heading.map(width)))),
-    ...wrap(adviceWords(answer), wide).map((line) => paint(line, 'bold')),
+    ...headed(title, adviceWords(answer), wide, painter(colour)),
     ...wrap(evenWhen(advised, most), wide),
     ...section('Mind', mind, wide),
     ...section('Before the wrench', beforeTheWrench(face, answer), wide),
@@ -58,10 +52,6 @@ export function tighteningText(
     ...wrap(CAUTION, wide),
   ]
   return `${lines.join('\n')}\n`
-}
-
-function section(title: string, items: readonly string[], wide: number): string[] {
-  return items.length === 0 ? [] : ['', title, ...items.flatMap((item) => wrap(item, wide, '  · '))]
 }
 
 /** Which order, and the figures that speak for it. */
