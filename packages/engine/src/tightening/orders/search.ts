@@ -45,10 +45,10 @@ export type FoundOrder = {
 type Rate = OrderSearch['rate']
 type Burden = OrderSearch['burden']
 type Rated = { sequence: Int32Array; rate: number }
-/** Counts what was asked; `spent(calls)` says whether so many calls are used up. */
+/** Counts what was asked; `left` says how many calls of the effort are, `spent(calls)` whether so many are used up. */
 type Asking = {
   rate: Rate
-  left: (calls: number) => number
+  left: () => number
   spent: (calls: number) => () => boolean
   tried: () => number
 }
@@ -67,7 +67,7 @@ export function searchOrder(search: OrderSearch): FoundOrder {
   })
   const start = leastRate(starts)
   const found =
-    ordersOf(count) <= asking.left(effort)
+    ordersOf(count) <= asking.left()
       ? easiestOfAll(count, start, asking.rate, burden)
       : easiestMet(starts, bestMet(start, asking, effort, random), asking.rate, burden, asking.spent(effort))
   told?.(1)
@@ -85,7 +85,7 @@ function counted(rate: Rate, effort: number, told: OrderSearch['told']): Asking 
       if (tried % TOLD_EVERY === 0) told?.(Math.min(1, tried / effort))
       return figure
     },
-    left: (calls) => Math.max(0, Math.floor(calls) - tried),
+    left: () => Math.max(0, Math.floor(effort) - tried),
     spent: (calls) => () => tried >= calls,
     tried: () => tried,
   }
@@ -94,7 +94,7 @@ function counted(rate: Rate, effort: number, told: OrderSearch['told']): Asking 
 /** Two rounds of annealing, the second from the best of the first, and down from there to where no small change is better. */
 function bestMet(start: Rated, { rate, left, spent }: Asking, effort: number, random: () => number): Rated {
   const round = (share: number, at: Rated) =>
-    anneal(at.sequence, at.rate, Math.min(Math.floor(share * effort), left(effort)), rate, random)
+    anneal(at.sequence, at.rate, Math.min(Math.floor(share * effort), left()), rate, random)
   const best = round(SECOND_ROUND, round(FIRST_ROUND, start))
   let least = best.rate
   const isBetter = (trial: Int32Array) => {
