@@ -1,4 +1,5 @@
 /** Which cautions belong to a record: each to something that was done. The words, and the published limits in them, are with whoever prints. */
+import { passesIn } from '../gates/benchFace.ts'
 import type { FoldedUnit } from '../unit.ts'
 
 export type Caution =
@@ -19,9 +20,7 @@ export function cautionsFor({ things, faces }: FoldedUnit): Caution[] {
     Object.keys(things.plug).length > 0 ||
     parts.some(({ what }) => what?.value === 'connector' || what?.value === 'wire')
   const holes = Object.values(faces).flatMap((face) => Object.values(face.holes))
-  const tightened = holes.some(({ steps }) =>
-    Object.keys(steps).some((step) => step === 'final' || step.startsWith('pass ')),
-  )
+  const tightened = holes.some(({ steps }) => steps.final !== undefined || passesIn(steps).length > 0)
   return [
     ...(hasWires ? (['battery'] as const) : []),
     'lifting',

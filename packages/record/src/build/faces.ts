@@ -1,8 +1,9 @@
 /** The faces of a build record: each hole as it was found and as it was built, and every pass with its wrench. */
 import type { Face, FaceAnswer, HoleAnswer, PlacementAnswer, Quantity } from '@gripbook/engine'
 import type { BodyOf } from '../events/catalogue.ts'
+import { passesIn } from '../gates/benchFace.ts'
 import type { Passed } from '../gates/stop.ts'
-import type { HoleWork, Standing, Torqued } from '../unit.ts'
+import type { HoleWork } from '../unit.ts'
 import type { BuiltFace, BuiltHole, BuiltPass, Instrument } from './buildRecord.ts'
 import { given, type Telling } from './telling.ts'
 
@@ -86,29 +87,26 @@ function builtPasses(
   wanted: Quantity | undefined,
   outOfBand: ReadonlySet<string>,
 ): BuiltPass[] {
-  return Object.entries(steps)
-    .flatMap(([step, standing]) => (step.startsWith('pass ') ? [standing as Standing<Torqued>] : []))
-    .flatMap((standing): BuiltPass[] => {
-      const event = telling.byId(standing.event)
-      if (event?.type !== 'pass-torqued') return []
-      const body = event.body as BodyOf<'pass-torqued'>
-      const tool = body.tool === undefined ? undefined : instrumentOf(telling, body.tool)
-      const byFeel = body.tool?.byFeel === true || (body.torque === undefined && body.angle === undefined)
-      const until = tool?.calibratedUntil
-      return [
-        {
-          ...telling.done(event),
-          pass: body.pass,
-          final: body.final,
-          ...given({ torque: body.torque, angle: body.angle, tool }),
-          ...given({ wanted: body.wanted ?? (body.final && body.angle === undefined ? wanted : undefined) }),
-          byFeel,
-          ...(byFeel || until === undefined ? {} : { inCalibration: until >= event.at.slice(0, 10) }),
-          outOfBand: outOfBand.has(event.id),
-        },
-      ]
-    })
-    .toSorted((a, b) => a.pass - b.pass)
+  return passesIn(steps).flatMap((number): BuiltPass[] => {
+    const event = telling.byId(steps[`pass ${number}`]!.event)
+    if (event?.type !== 'pass-torqued') return []
+    const body = event.body as BodyOf<'pass-torqued'>
+    const tool = body.tool === undefined ? undefined : instrumentOf(telling, body.tool)
+    const byFeel = body.tool?.byFeel === true || (body.torque === undefined && body.angle === undefined)
+    const until = tool?.calibratedUntil
+    return [
+      {
+        ...telling.done(event),
+        pass: body.pass,
+        final: body.final,
+        ...given({ torque: body.torque, angle: body.angle, tool }),
+        ...given({ wanted: body.wanted ?? (body.final && body.angle === undefined ? wanted : undefined) }),
+        byFeel,
+        ...(byFeel || until === undefined ? {} : { inCalibration: until >= event.at.slice(0, 10) }),
+        outOfBand: outOfBand.has(event.id),
+      },
+    ]
+  })
 }
 
 /** What an entry says of its instrument, and where it says nothing of the calibration, what the shop does. */

@@ -71,9 +71,15 @@ export function benchHole(
   }
 }
 
+/** Numbers of the passes that a bolt has had, the lowest first. */
+export function passesIn(steps: Steps): number[] {
+  return Object.keys(steps)
+    .flatMap((step) => (step.startsWith('pass ') ? [Number(step.slice(5))] : []))
+    .sort((a, b) => a - b)
+}
+
 function reachedBy(steps: Steps): Reached {
-  const passes = Object.keys(steps).flatMap((step) => (step.startsWith('pass ') ? [Number(step.slice(5))] : []))
-  const pass = steps.final === undefined ? Math.max(0, ...passes) : Number.POSITIVE_INFINITY
+  const pass = steps.final === undefined ? (passesIn(steps).at(-1) ?? 0) : Number.POSITIVE_INFINITY
   const snug = pass > 0 || steps.snug !== undefined
   const down = snug || steps['run-down'] !== undefined || steps.turns?.value.seated === true
   return { started: down || steps['hand-started'] !== undefined, down, snug, pass }

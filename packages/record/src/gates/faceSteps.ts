@@ -1,7 +1,7 @@
 /** The way of the hands over a face, from the first bolt placed to the witness mark. */
 import type { Quantity } from '@gripbook/engine'
 import type { FoldedUnit, Standing, Steps } from '../unit.ts'
-import { type BenchHole, benchFace } from './benchFace.ts'
+import { type BenchHole, benchFace, passesIn } from './benchFace.ts'
 import { passesOf, visitsOf } from './passes.ts'
 
 export type Stage = 'place' | 'hand-start' | 'run-down' | 'snug' | 'pass' | 'witness mark'
@@ -69,15 +69,12 @@ export function faceSteps(unit: FoldedUnit, face: string): FaceStep[] {
 
 /** The entry of a stage or pass, else of the next one after it that is on the record. */
 function doneBy(steps: Steps, stage: 'hand-started' | 'run-down' | 'snug' | number): Standing<unknown> | undefined {
-  const passes = Object.keys(steps)
-    .flatMap((step) => (step.startsWith('pass ') ? [Number(step.slice(5))] : []))
-    .sort((a, b) => a - b)
   const seated = steps.turns?.value.seated === true ? steps.turns : undefined
   const rounds: [number, Standing<unknown> | undefined][] = [
     [-2, steps['hand-started']],
     [-1, steps['run-down'] ?? seated],
     [0, steps.snug],
-    ...passes.map((pass): [number, Standing<unknown> | undefined] => [pass, steps[`pass ${pass}`]]),
+    ...passesIn(steps).map((pass): [number, Standing<unknown> | undefined] => [pass, steps[`pass ${pass}`]]),
     [Number.POSITIVE_INFINITY, steps.final],
   ]
   const from = typeof stage === 'number' ? stage : { 'hand-started': -2, 'run-down': -1, snug: 0 }[stage]
