@@ -1,4 +1,4 @@
-import { USUAL_SHARES } from '../tightening/planTightening.ts'
+import { USUAL_SHARES } from '../tightening/passes.ts'
 import type { BenchTool, Face, Hole, JobTools } from '../unit.ts'
 
 /** What turns bolts where nobody has said what reaches them: common practice, no source. */

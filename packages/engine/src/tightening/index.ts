@@ -1,3 +1,4 @@
 export type * from './answer.ts'
 export { coverUnder } from './coverUnder.ts'
-export { planTightening, USUAL_SHARES } from './planTightening.ts'
+export { USUAL_SHARES } from './passes.ts'
+export { planTightening } from './planTightening.ts'

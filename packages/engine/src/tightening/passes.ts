@@ -1,12 +1,13 @@
 /** Orders as passes over a face: the stated one, and the patterns carried through all visits. Bolts by their place in the list. */
-import type { Face, Point } from '../unit.ts'
+import type { Face } from '../unit.ts'
 import type { OrderKind } from './answer.ts'
 import type { Bolt, Pass } from './clamp/tighten.ts'
-import { type Pattern, patternsFor } from './orders/index.ts'
+import { type Pattern, type Places, patternsFor } from './orders/index.ts'
+
+/** Shares of the final torque. @source gasket makers’ and flange practice: 30, 60, 100 % */
+export const USUAL_SHARES: readonly number[] = [0.3, 0.6, 1]
 
 export type Plan = { kind: OrderKind; passes: Pass[] }
-/** Where the bolts sit, mm. */
-export type Places = readonly { at: Point; locates?: boolean }[]
 
 /** The manual's passes; each belongs to the latest visit of its bolts. */
 export function statedPasses(face: Face, bolts: readonly Bolt[]): Pass[] {

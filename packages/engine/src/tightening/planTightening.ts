@@ -10,14 +10,11 @@ import { type Bolt, linearCover, type Pass } from './clamp/tighten.ts'
 import { bedEnds, coverFaults } from './coverFaults.ts'
 import { middleStiffness } from './coverUnder.ts'
 import { type Bench, liftOff, orderAnswer } from './orderAnswer.ts'
-import { burdenOf, patternsFor, searchOrder } from './orders/index.ts'
-import { type Places, type Plan, passesOf, patternPlans, sameOrder, statedPasses, visitsOf } from './passes.ts'
+import { burdenOf, type Places, patternsFor, searchOrder } from './orders/index.ts'
+import { type Plan, passesOf, patternPlans, sameOrder, statedPasses, USUAL_SHARES, visitsOf } from './passes.ts'
 import { bendingLength, type Condensed, condense } from './plate/condense.ts'
 import { coverOnBed } from './plate/contact.ts'
 import { type BedCase, raterOf } from './rating.ts'
-
-/** Shares of the final torque. @source gasket makers’ and flange practice: 30, 60, 100 % */
-export const USUAL_SHARES: readonly number[] = [0.3, 0.6, 1]
 
 /** Orders that one search tries, with 24 bolts and fewer: a quarter of a minute on a slow machine. All orders of eight bolts are fewer. */
 const EFFORT = 45_000
@@ -44,7 +41,7 @@ export function planTightening(
 
   const { bolts, assumed } = boltsOf(unit, face)
   const shares = asked.shares ?? USUAL_SHARES
-  const places = face.holes.map(({ at, locates }) => ({ at: at!, ...(locates === undefined ? {} : { locates }) }))
+  const places = face.holes.map(({ at }) => ({ at: at! }))
   const beds = bedCases(face)
   const middleBed = beds[Math.floor(beds.length / 2)]!
   const lines = linesOf(face)

@@ -1,4 +1,5 @@
 export { burdenOf } from './burden.ts'
 export { handTravel } from './handTravel.ts'
 export { type Pattern, patternsFor } from './patterns.ts'
+export type { Places } from './places.ts'
 export { searchOrder } from './search.ts'
