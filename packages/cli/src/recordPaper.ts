@@ -17,6 +17,7 @@ export function recordPaper(paper: PaperSize = 'A4'): PaperMaker {
       hash: sha256OfText,
       ...(answer === undefined ? {} : { answer }),
     })
-    return buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs })
+    const made = new Date(record.last ?? 0)
+    return buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs, made })
   }
 }

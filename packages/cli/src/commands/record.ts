@@ -131,7 +131,7 @@ async function ofUnitFile(asked: Asked, server: Server, path: string, given: Giv
     answer: await place(unit, { solver: loadSolver }),
     ...(address === undefined ? {} : { shop: { address } }),
   })
-  const pdf = await buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs: new Map() })
+  const pdf = await buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs: new Map(), made: NO_TIME })
   await asked.world.writeBytes(target, await server.sealed(pdf, { unit: path, entries: 0, record: record.hash }))
   asked.out(
     `${target}: how the unit stands. A unit file holds no story: no torques, no signatures. ${signedWords(null)}\n`,
@@ -140,11 +140,13 @@ async function ofUnitFile(asked: Asked, server: Server, path: string, given: Giv
 }
 
 /** The same file gives the same bytes, so no clock is read. */
+const NO_TIME = new Date('2000-01-01T00:00:00.000Z')
+
 function foldedFrom(unit: Unit) {
   const id = '00000000-0000-4000-8000-000000000000'
   const stamp = (index: number) => ({
     id: `00000000-0000-4000-8000-${(index + 1).toString(16).padStart(12, '0')}`,
-    at: '2000-01-01T00:00:00.000Z',
+    at: NO_TIME.toISOString(),
     who: 'file',
   })
   return fold(id, entriesFromUnit(unit, knowledgeOf(id, id, []), stamp, sha256OfText))

@@ -1,6 +1,6 @@
 import type { BuildRecord } from '@gripbook/record'
 import { beforeEach, describe, expect, test } from 'vitest'
-import { FONTS } from '../testing/fonts.ts'
+import { FONTS, MADE } from '../testing/fonts.ts'
 import { infoOf, otherTextOf, pictureOf, structureOf, textOf, whyNoReaders } from '../testing/pdf.ts'
 import { buildRecordPdf } from './buildRecordPdf.ts'
 import { checkAddress } from './front.ts'
@@ -10,7 +10,7 @@ const printed = async (
   record: BuildRecord,
   paper: 'A4' | 'Letter' = 'A4',
   photographs = new Map<string, Uint8Array>(),
-) => buildRecordPdf(record, { fonts: FONTS, paper, photographs })
+) => buildRecordPdf(record, { fonts: FONTS, paper, photographs, made: MADE })
 /** What stands in it, without the breaks of its lines. */
 const read = async (record: BuildRecord): Promise<string> => textOf(await printed(record)).replace(/\s+/g, ' ')
 

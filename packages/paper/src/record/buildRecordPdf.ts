@@ -23,18 +23,20 @@ export type RecordPaper = {
   paper: PaperSize
   /** JPEG or PNG by the name that entries call each by; any size, marks are placed by the size that the entries state. */
   photographs: ReadonlyMap<string, Uint8Array>
+  /** When it is said to be made: the time of the last entry, so that the same record gives the same bytes. */
+  made: Date
 }
 
-/** A unit file has no time, and no clock is read. */
-const NO_TIME = '2000-01-01T00:00:00.000Z'
-
-/** The build record as a PDF: tagged, its text selectable, the same bytes for the same record and photographs: it is said to be made at its last entry. */
-export function buildRecordPdf(record: BuildRecord, { fonts, paper, photographs }: RecordPaper): Promise<Uint8Array> {
+/** The build record as a PDF: tagged, its text selectable, the same bytes for the same record and photographs. */
+export function buildRecordPdf(
+  record: BuildRecord,
+  { fonts, paper, photographs, made }: RecordPaper,
+): Promise<Uint8Array> {
   const unit = record.unit.name ?? words.unnamed
   return makeDocument(
     {
       title: words.title(unit),
-      made: new Date(record.last ?? NO_TIME),
+      made,
       fonts,
       paper,
       footer: { left: words.state[record.state], right: `${unit}, ${record.hash.slice(0, 16)}` },

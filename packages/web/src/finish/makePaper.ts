@@ -64,7 +64,8 @@ export async function recordPaper(
     const found = await photographOf(name)
     if (found !== null) photographs.set(name, await printable(found))
   }
-  return buildRecordPdf(record, { fonts: await fonts(), paper, photographs })
+  const made = new Date(record.last ?? 0)
+  return buildRecordPdf(record, { fonts: await fonts(), paper, photographs, made })
 }
 
 async function answerTo(unit: Unit | null) {
