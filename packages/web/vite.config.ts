@@ -57,7 +57,14 @@ export default defineConfig({
   // What is built comes from the packages' sources, so that a change shows without building them first.
   resolve: { conditions: ['development', 'browser', 'module', 'import'] },
   oxc: { jsx: { runtime: 'automatic', importSource: 'preact' } },
-  build: { target: 'es2022', sourcemap: false, assetsInlineLimit: 0, modulePreload: { polyfill: false } },
+  build: {
+    target: 'es2022',
+    sourcemap: false,
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    // What makes PDFs comes when something is printed.
+    chunkSizeWarningLimit: 600,
+  },
   worker: { format: 'es' },
   server: { port: 7481, proxy: { '/api': 'http://localhost:7480' } },
   plugins: [

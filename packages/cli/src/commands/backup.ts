@@ -10,7 +10,8 @@ No sessions and no codes are in it. The file is read again and proven before it 
 whole or not at all.
 
   -o FILE      the file to write
-  --data DIR   where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
+  --data DIR   where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook;
+               as root /var/lib/gripbook)
   --unit ID    only this unit, as an archive of open formats that another shop can take in
 
 Keep the file where the record is not, and as carefully: whoever has it can read everything.

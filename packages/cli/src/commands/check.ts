@@ -11,7 +11,8 @@ Proves the record whole, or a backup, an archive or the PDF of a build record (F
 hash and its chain, every photograph against its hash, nothing missing, nothing doubled, every byte of a PDF.
 What is wrong is named, with its place. Changes nothing, and needs no record for a FILE.
 
-  --data DIR   where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
+  --data DIR   where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook;
+               as root /var/lib/gripbook)
   --json       the whole answer as JSON: each fault with unit, device, number and entry where it has one
 
 It may run while the record is served. Ends with 0 when all is whole, 1 when something is wrong.

@@ -24,7 +24,8 @@ goes the signed archive that it was made from, under the same name with .zip. "g
                  and the record says so
   UNIT           the id, the name or the job of a unit in the shop's record
   -o FILE        where the PDF goes
-  --data DIR     where the shop's record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook). With FILE
+  --data DIR     where the shop's record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook;
+                 as root /var/lib/gripbook). With FILE
                  it is used only where it is given: for the names of people and for the shop's signature
   --paper SIZE   A4 or Letter; A4 where not given
   --address URL  where the shop's server is reached: the QR code asks there; without it the code holds the hash

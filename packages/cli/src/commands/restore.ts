@@ -7,7 +7,8 @@ const HELP = `gripbook restore FILE [--data DIR]
 
 Puts a backup of a whole shop into an empty record, or takes a unit's archive into this one.
 
-  --data DIR   where the record is to be kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
+  --data DIR   where the record is to be kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook;
+               as root /var/lib/gripbook)
 
 The file is proven whole before anything is written, and what was written is folded again and compared.
 A record that is not empty is left as it is; a restore that was killed is started again with the same file.

@@ -14,7 +14,8 @@ const HELP = `gripbook ${WORDS}
 
 Keeps the shop's record and serves it, with the page, to the shop's devices until it is stopped (Ctrl-C).
 
-  --data DIR          where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook)
+  --data DIR          where the record is kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook;
+                      as root /var/lib/gripbook)
   --port N            the port, ${USUAL_PORT} if not given
   --shop              listens to the shop's network, by HTTPS; without it to this machine alone
   --name NAME         one more name that devices reach it by, for its certificate
