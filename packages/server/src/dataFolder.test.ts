@@ -11,10 +11,10 @@ beforeAll(async () => {
 afterAll(() => made.remove())
 
 test('the record lies where it is said, else where the user’s data lie', () => {
-  const user = { home: '/home/bench', isRoot: false }
+  const user = { home: '/people/bench', isRoot: false }
   expect(dataFolder({ GRIPBOOK_DATA: '/srv/shop', XDG_DATA_HOME: '/data' }, user)).toBe('/srv/shop')
   expect(dataFolder({ XDG_DATA_HOME: '/data' }, user)).toBe('/data/gripbook')
-  expect(dataFolder({}, user)).toBe('/home/bench/.local/share/gripbook')
+  expect(dataFolder({}, user)).toBe('/people/bench/.local/share/gripbook')
 })
 
 test('root’s record lies where services keep theirs, but stays at home where it was begun', async () => {
