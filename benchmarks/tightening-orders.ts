@@ -3,10 +3,11 @@
  * search uses, and turn by turn with each equilibrium solved anew, in the same run. An order on one bed counts as one.
  */
 import { seededRandom } from '../packages/engine/src/maths/random.ts'
+import { must } from '../packages/engine/src/must.ts'
 import { type Random, random } from '../packages/engine/src/placement/testing/random.ts'
 import { chainOf } from '../packages/engine/src/tightening/clamp/chain.ts'
 import { type Bolt, linearCover, tighten, untouched } from '../packages/engine/src/tightening/clamp/tighten.ts'
-import { burdenOf, patternsFor, searchOrder } from '../packages/engine/src/tightening/orders/index.ts'
+import { burdenOf, patternsFor, type Rate, searchOrder } from '../packages/engine/src/tightening/orders/index.ts'
 import { condense } from '../packages/engine/src/tightening/plate/condense.ts'
 import { raterOf } from '../packages/engine/src/tightening/rating.ts'
 import { type BigCover, evenCover, oddCover } from './bigCovers.ts'
@@ -14,6 +15,8 @@ import { median, short, table } from './table.ts'
 
 /** N/mm³: a thick soft gasket to metal on metal. */
 const BEDS = [0.5, 5, 50, 500]
+/** From soft to stiff, as one face may say it. */
+const RANGE = [5, 50, 500]
 const SHARES = [0.3, 0.6, 1]
 /** N/mm and N: an M6 that clamps some 30 mm. */
 const BOLT = { target: 8_000, compliance: 1 / 200_000, visit: 1 }
@@ -69,23 +72,55 @@ export async function tighteningOrders(print: (line: string) => void): Promise<v
     `24 bolts run down by hand, shares ${SHARES.join(', ')}: 72 turns an order; seconds of the processor's time. Median of ${REPEATS} runs after one to warm up over ${ASKED} sequences that the search asked, in its order, over ${CHANCE} ` +
       `by chance, and over ${SLOW} of the former turn by turn. Greatest difference of a load between the two ways, as a share of its target: ${furthest.toExponential(1)}.`,
   )
+  print('')
+  print(
+    table(
+      ['cover', `a search over ${RANGE.join(', ')} N/mm³, orders a second`, 'each tried on all beds', 'ratio'],
+      [evenCover, oddCover].map(overRange),
+    ),
+  )
+}
+
+/** Orders a second of a whole search over the bed's range, where an order that one bed puts above the bound is not tried on the others, and with every order tried on all. */
+function overRange({ name, cover, bolts: at }: BigCover): (string | number)[] {
+  const bolts: Bolt[] = at.map(() => BOLT)
+  const cases = RANGE.map((stiffness) => ({ compliance: condense(cover, { stiffness }, at).compliance, lines: [] }))
+  const rate = raterOf(cases, bolts, [], 1, SHARES, true)
+  const searched = (bounded: boolean) => {
+    const started = process.cpuUsage()
+    const found = searchFor(at, bounded ? rate : (sequence) => rate(sequence, Number.POSITIVE_INFINITY))
+    const { user, system } = process.cpuUsage(started)
+    return { found, aSecond: found.tried / ((user + system) / 1e6) }
+  }
+  searched(true)
+  const [bounded, all] = [searched(true), searched(false)]
+  must(
+    bounded.found.sequence.join() === all.found.sequence.join(),
+    'the bound changed what the search finds',
+    bounded.found,
+  )
+  return [name, whole(bounded.aSecond), whole(all.aSecond), `${short(bounded.aSecond / all.aSecond)} times`]
+}
+
+function searchFor(at: BigCover['bolts'], rate: Rate) {
+  const places = at.map((one) => ({ at: one }))
+  return searchOrder({
+    count: at.length,
+    starts: patternsFor(places).map(({ sequence }) => sequence),
+    rate,
+    burden: burdenOf(places),
+    effort: ASKED,
+    random: seededRandom(11),
+  })
 }
 
 /** What a whole search asks, in its order: from the patterns to neighbours of better and better orders. */
 function askedBySearch({ bolts: at }: BigCover, compliance: number[][], bolts: Bolt[]): Sequences {
-  const places = at.map((one) => ({ at: one }))
   const rate = raterOf([{ compliance, lines: [] }], bolts, [], 1, SHARES, true)
   const asked: Int32Array[] = []
-  searchOrder({
-    count: bolts.length,
-    starts: patternsFor(places).map(({ sequence }) => sequence),
-    rate: (sequence) => {
-      asked.push(sequence.slice())
-      return rate(sequence)
-    },
-    burden: burdenOf(places),
-    effort: ASKED,
-    random: seededRandom(11),
+  searchFor(at, (sequence, bound) => {
+    asked.push(sequence.slice())
+    return rate(sequence, bound)
   })
   return asked
 }

@@ -130,7 +130,7 @@ function besideAll(print: (line: string) => void): void {
     const rate = raterOf(cases, bolts, [], 1, USUAL_SHARES, true)
     let [best, tried] = [Number.POSITIVE_INFINITY, 0]
     everyOrder(bolts.length, (sequence) => {
-      best = Math.min(best, rate(sequence))
+      best = Math.min(best, rate(sequence, best))
       tried += 1
     })
     const places = drawn.points.map((at) => ({ at }))
@@ -142,7 +142,10 @@ function besideAll(print: (line: string) => void): void {
       effort: Math.min(SPARSE, Math.floor(tried / 4)),
       random: seededRandom(k),
     })
-    const figure = rate(left.passes[0]!.sequence.map((id) => answer.holes.indexOf(id)))
+    const figure = rate(
+      Int32Array.from(left.passes[0]!.sequence, (id) => answer.holes.indexOf(id)),
+      Number.POSITIVE_INFINITY,
+    )
     ratios.push(figure / best)
     sparse.push(annealed.rate / best)
     rows.push([

@@ -1,11 +1,11 @@
 import { type PlacementAnswer, place } from '@gripbook/engine'
-import { buildRecordPdf, type PaperSize } from '@gripbook/paper'
+import type { PaperSize } from '@gripbook/paper'
 import { buildRecordOf, fold, sha256OfText, unitFileOf } from '@gripbook/record'
 import type { PaperMaker } from '@gripbook/server'
 import { loadFonts } from './fonts.ts'
 import { loadSolver } from './highs.ts'
 
-/** Makes build records: what belongs where is computed from the sizes that the record holds. */
+/** Makes build records, with the printer loaded when the first is wanted: what belongs where is computed from the sizes that the record holds. */
 export function recordPaper(paper: PaperSize = 'A4'): PaperMaker {
   return async ({ unit, events, people, shop, photographs }) => {
     const folded = fold(unit, events)
@@ -17,6 +17,7 @@ export function recordPaper(paper: PaperSize = 'A4'): PaperMaker {
       hash: sha256OfText,
       ...(answer === undefined ? {} : { answer }),
     })
+    const { buildRecordPdf } = await import('@gripbook/paper')
     const made = new Date(record.last ?? 0)
     return buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs, made })
   }

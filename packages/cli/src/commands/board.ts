@@ -1,5 +1,5 @@
 import { type Face, place, type Unit } from '@gripbook/engine'
-import { type BoardFault, boltBoard, type Fonts, learnerSheet } from '@gripbook/paper'
+import type { BoardFault, Fonts } from '@gripbook/paper'
 import { loadFonts } from '../fonts.ts'
 import { loadSolver } from '../highs.ts'
 import { paperOf } from '../paperSize.ts'
@@ -70,6 +70,7 @@ export const boardCommand = fileCommand(
     const options = { paper, fonts: fonts.value, made: new Date(`${world.today()}T00:00:00Z`) }
     const answered = (face: Face) => answer?.faces.find((one) => one.face === face.id)
     const [first] = chosen.faces as [Face]
+    const { boltBoard, learnerSheet } = await import('@gripbook/paper')
     const board = flags.has('--learner')
       ? await learnerSheet(unit, first, answered(first)!, options)
       : await boltBoard(

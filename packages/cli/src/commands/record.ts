@@ -1,7 +1,7 @@
 import { copyFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { place, type Unit } from '@gripbook/engine'
-import { buildRecordPdf, type PaperSize } from '@gripbook/paper'
+import type { PaperSize } from '@gripbook/paper'
 import { buildRecordOf, entriesFromUnit, fold, knowledgeOf, sha256OfText } from '@gripbook/record'
 import type { Shop } from '@gripbook/server'
 import { loadFonts } from '../fonts.ts'
@@ -132,6 +132,7 @@ async function ofUnitFile(asked: Asked, server: Server, path: string, given: Giv
     answer: await place(unit, { solver: loadSolver }),
     ...(address === undefined ? {} : { shop: { address } }),
   })
+  const { buildRecordPdf } = await import('@gripbook/paper')
   const pdf = await buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs: new Map(), made: NO_TIME })
   await asked.world.writeBytes(target, await server.sealed(pdf, { unit: path, entries: 0, record: record.hash }))
   asked.out(

@@ -175,9 +175,9 @@ function searched(
     const found = searchOrder({
       count: members.length,
       starts,
-      rate: (sequence) => {
+      rate: (sequence, bound) => {
         for (let k = 0; k < among.length; k++) among[k] = members[sequence[k]!]!
-        return rate(among)
+        return rate(among, bound)
       },
       burden: burdenOf(own),
       effort: effortFor(members.length, cases.length),

@@ -2,6 +2,7 @@
 import { bowOf } from './bow.ts'
 import { type Chain, chainOf } from './clamp/chain.ts'
 import { type Bolt, linearCover, type Pass, type Standing, spreadOf, tighten, untouched } from './clamp/tighten.ts'
+import type { Rate } from './orders/index.ts'
 
 /** One stiffness of the bed: compliance at the bolts, and for each stated line the sinks along it for 1 N at each bolt (points × bolts). */
 export type BedCase = { compliance: readonly number[][]; lines: readonly (readonly number[][])[] }
@@ -25,7 +26,7 @@ export function linearSpread(
 
 /**
  * Rates sequences of one visit's bolts (numbered among all) that come after `before`: the spread that the stated shares leave, the worst of all bed cases; with stated lines, plus
- * the share by which their bow exceeds that of an even clamp.
+ * the share by which their bow exceeds that of an even clamp. Where a bed case is above the bound already, the others are not asked.
  */
 export function raterOf(
   cases: readonly BedCase[],
@@ -34,7 +35,7 @@ export function raterOf(
   visit: number,
   shares: readonly number[],
   snug: boolean,
-): (sequence: ArrayLike<number>) => number {
+): Rate {
   const there = boltsBy(bolts, visit)
   const counted = there.map((j) => bolts[j]!)
   const rated = cases.map((one) => {
@@ -47,14 +48,17 @@ export function raterOf(
     })
     return { chain, bow: bowRater(one, bolts) }
   })
-  return (sequence) => {
+  return (sequence, bound) => {
     let worst = 0
-    for (const { chain, bow } of rated) {
+    for (let i = 0; i < rated.length; i++) {
+      const { chain, bow } = rated[i]!
       const loads = chain.loadsAfter(sequence)
-      worst = Math.max(
-        worst,
-        spreadOf(there.length === bolts.length ? loads : there.map((j) => loads[j]!), counted) + bow(loads),
-      )
+      const spread = spreadOf(there.length === bolts.length ? loads : there.map((j) => loads[j]!), counted)
+      worst = Math.max(worst, spread + bow(loads))
+      if (worst <= bound) continue
+      // The one that decided goes first next time: it probably decides again.
+      rated.unshift(...rated.splice(i, 1))
+      return worst
     }
     return worst
   }

@@ -101,7 +101,12 @@ function drive(stand: Stand, bolt: number, load: number, column: Float64Array): 
         next = j
       }
     }
-    for (let j = 0; j < column.length; j++) level[j]! -= way * column[j]!
+    for (let j = 0; j < column.length; j += 4) {
+      level[j]! -= way * column[j]!
+      level[j + 1]! -= way * column[j + 1]!
+      level[j + 2]! -= way * column[j + 2]!
+      level[j + 3]! -= way * column[j + 3]!
+    }
     if (next === -1) {
       level[bolt] = load
       return
@@ -117,22 +122,37 @@ function pivot(stand: Stand, k: number, column: Float64Array): void {
   readColumn(stand, k, column)
   const stride = column.length
   const inverse = 1 / column[k]!
-  // Four rows at once, since nothing is done more often. Row and column k come out wrong and are written below.
+  // Four rows and four columns at once, since nothing is done more often. Row and column k come out wrong and are written below.
   for (let i = 0; i < stride; i += 4) {
     const f0 = column[i]! * inverse
     const f1 = column[i + 1]! * inverse
     const f2 = column[i + 2]! * inverse
     const f3 = column[i + 3]! * inverse
-    const at0 = i * stride
-    const at1 = at0 + stride
-    const at2 = at1 + stride
-    const at3 = at2 + stride
-    for (let j = 0; j < i + 4; j++) {
-      const c = column[j]!
-      table[at0 + j]! -= f0 * c
-      table[at1 + j]! -= f1 * c
-      table[at2 + j]! -= f2 * c
-      table[at3 + j]! -= f3 * c
+    for (let j = 0; j <= i; j += 4) {
+      const c0 = column[j]!
+      const c1 = column[j + 1]!
+      const c2 = column[j + 2]!
+      const c3 = column[j + 3]!
+      const at0 = i * stride + j
+      const at1 = at0 + stride
+      const at2 = at1 + stride
+      const at3 = at2 + stride
+      table[at0]! -= f0 * c0
+      table[at0 + 1]! -= f0 * c1
+      table[at0 + 2]! -= f0 * c2
+      table[at0 + 3]! -= f0 * c3
+      table[at1]! -= f1 * c0
+      table[at1 + 1]! -= f1 * c1
+      table[at1 + 2]! -= f1 * c2
+      table[at1 + 3]! -= f1 * c3
+      table[at2]! -= f2 * c0
+      table[at2 + 1]! -= f2 * c1
+      table[at2 + 2]! -= f2 * c2
+      table[at2 + 3]! -= f2 * c3
+      table[at3]! -= f3 * c0
+      table[at3 + 1]! -= f3 * c1
+      table[at3 + 2]! -= f3 * c2
+      table[at3 + 3]! -= f3 * c3
     }
   }
   // Leaving is entering run backwards: the same sums with the sign of the row turned.

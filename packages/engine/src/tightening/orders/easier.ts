@@ -1,4 +1,5 @@
 import { walk } from './moves.ts'
+import type { Rate } from './rate.ts'
 
 /**
  * Changes an order step by step into one with less burden, as long as it rates no worse than `bound`. Ends when no small change helps, or when
@@ -7,7 +8,7 @@ import { walk } from './moves.ts'
 export function easier(
   from: Int32Array,
   bound: number,
-  rate: (sequence: Int32Array) => number,
+  rate: Rate,
   burden: (sequence: ArrayLike<number>) => number,
   spent: () => boolean,
 ): Int32Array {
@@ -16,7 +17,7 @@ export function easier(
     from,
     (trial) => {
       const now = burden(trial)
-      if (now >= least - 1e-9 || rate(trial) > bound) return false
+      if (now >= least - 1e-9 || rate(trial, bound) > bound) return false
       least = now
       return true
     },

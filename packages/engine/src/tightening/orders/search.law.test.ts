@@ -5,6 +5,8 @@ import { numbered } from './places.ts'
 import { type FoundOrder, type OrderSearch, searchOrder } from './search.ts'
 import { anyModel } from './testing/twoWayModel.ts'
 
+/** No bound. */
+const NONE = Number.POSITIVE_INFINITY
 const plans = [[1], [0.5, 1], [0.3, 0.6, 1]]
 
 type Trial = OrderSearch & { found: FoundOrder; startRate: number }
@@ -23,7 +25,7 @@ function trial(draw: Random, count: number, effort: number, runDown = draw.chanc
     effort,
     random: seededRandom(draw.whole(0, 1e9)),
   }
-  const startRate = Math.min(...search.starts.map((start) => search.rate(Int32Array.from(start))))
+  const startRate = Math.min(...search.starts.map((start) => search.rate(Int32Array.from(start), NONE)))
   return { ...search, found: searchOrder(search), startRate }
 }
 
@@ -31,7 +33,7 @@ function trial(draw: Random, count: number, effort: number, runDown = draw.chanc
 function bestOfAll({ count, rate }: OrderSearch): number {
   let best = Number.POSITIVE_INFINITY
   const fill = (taken: number[]) => {
-    if (taken.length === count) best = Math.min(best, rate(Int32Array.from(taken)))
+    if (taken.length === count) best = Math.min(best, rate(Int32Array.from(taken), NONE))
     else for (const bolt of numbered(count)) if (!taken.includes(bolt)) fill([...taken, bolt])
   }
   fill([])
@@ -40,7 +42,7 @@ function bestOfAll({ count, rate }: OrderSearch): number {
 
 function expectSound({ found, startRate, rate, count, effort }: Trial) {
   expect(found.sequence.toSorted((a, b) => a - b)).toEqual(numbered(count))
-  expect(found.rate).toBe(rate(Int32Array.from(found.sequence)))
+  expect(found.rate).toBe(rate(Int32Array.from(found.sequence), NONE))
   expect(found.rate).toBeLessThanOrEqual(startRate)
   expect(found.truly).toBe(found.rate <= 0.9 * startRate)
   expect(found.tried).toBeLessThanOrEqual(effort!)

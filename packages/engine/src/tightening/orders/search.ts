@@ -5,6 +5,7 @@ import { easier } from './easier.ts'
 import { everyOrder, ordersOf } from './everyOrder.ts'
 import { walk } from './moves.ts'
 import { numbered } from './places.ts'
+import type { Rate } from './rate.ts'
 
 /** Calls of `rate` unless stated otherwise. All orders of up to eight bolts are fewer. */
 const EFFORT = 60_000
@@ -21,8 +22,7 @@ export type OrderSearch = {
   count: number
   /** The patterns to beat. With none the bolts as numbered are the start. */
   starts: readonly (readonly number[])[]
-  /** The figure to be made small, 0 or more; the same for the same sequence, which is not to be kept or changed. */
-  rate: (sequence: Int32Array) => number
+  rate: Rate
   /** What an order asks of hand and head: `burdenOf` the places. */
   burden: (sequence: ArrayLike<number>) => number
   /** Most calls of `rate`; the starts are rated in any case. */
@@ -42,7 +42,6 @@ export type FoundOrder = {
   truly: boolean
 }
 
-type Rate = OrderSearch['rate']
 type Burden = OrderSearch['burden']
 type Rated = { sequence: Int32Array; rate: number }
 /** Counts what was asked; `left` says how many calls of the effort are, `spent(calls)` whether so many are used up. */
@@ -63,7 +62,7 @@ export function searchOrder(search: OrderSearch): FoundOrder {
   const starts = (search.starts.length > 0 ? search.starts : [numbered(count)]).map((start): Rated => {
     must(isOrder(start, count), 'searchOrder: a start holds every bolt once', start)
     const sequence = Int32Array.from(start)
-    return { sequence, rate: asking.rate(sequence) }
+    return { sequence, rate: asking.rate(sequence, Number.POSITIVE_INFINITY) }
   })
   const start = leastRate(starts)
   const found =
@@ -78,8 +77,8 @@ export function searchOrder(search: OrderSearch): FoundOrder {
 function counted(rate: Rate, effort: number, told: OrderSearch['told']): Asking {
   let tried = 0
   return {
-    rate: (sequence) => {
-      const figure = rate(sequence)
+    rate: (sequence, bound) => {
+      const figure = rate(sequence, bound)
       must(figure >= 0, 'searchOrder: a rate is a number, 0 or more', figure)
       tried++
       if (tried % TOLD_EVERY === 0) told?.(Math.min(1, tried / effort))
@@ -98,7 +97,7 @@ function bestMet(start: Rated, { rate, left, spent }: Asking, effort: number, ra
   const best = round(SECOND_ROUND, round(FIRST_ROUND, start))
   let least = best.rate
   const isBetter = (trial: Int32Array) => {
-    const now = rate(trial)
+    const now = rate(trial, least)
     if (now >= least) return false
     least = now
     return true
@@ -113,7 +112,7 @@ function easiestOfAll(count: number, start: Rated, rate: Rate, burden: Burden): 
   let best = start.rate
   let at = 0
   everyOrder(count, (sequence) => {
-    const figure = rate(sequence)
+    const figure = rate(sequence, boundOf(start.rate, best))
     rates[at++] = figure
     best = Math.min(best, figure)
   })
@@ -133,8 +132,8 @@ function easiestOfAll(count: number, start: Rated, rate: Rate, burden: Burden): 
 function easiestMet(starts: Rated[], best: Rated, rate: Rate, burden: Burden, spent: () => boolean): Rated {
   const bound = boundOf(leastRate(starts).rate, best.rate)
   const rates = new Map<string, number>()
-  const remembered = (sequence: Int32Array) => {
-    const figure = rate(sequence)
+  const remembered: Rate = (sequence) => {
+    const figure = rate(sequence, bound)
     if (figure <= bound) rates.set(sequence.join(), figure)
     return figure
   }
