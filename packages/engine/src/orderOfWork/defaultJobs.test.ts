@@ -118,6 +118,27 @@ test('[WO7] a job of the same id changes the fields that it gives, another is ad
   expect(order).not.toContain('lid/clean')
 })
 
+test('bolts that a stated order leaves out are tightened after it; a face without bolts is joined when its cover is on', () => {
+  const { torque: _, ...face } = lid({
+    holes: [
+      { id: '1', thread: 'M6', torque: 10 },
+      { id: '2', thread: 'M6' },
+    ],
+    order: [{ share: 1, sequence: ['1'] }],
+  })
+  const passes = orderOf(unit([face])).filter((job) => job.startsWith('lid/pass'))
+  expect(passes.map((job) => jobIn(unit([face]), job).name)).toEqual([
+    'Pass 1 over lid, 100 %',
+    'Pass 2 over hole 2 of lid, 30 %',
+    'Pass 3 over hole 2 of lid, 60 %',
+    'Pass 4 over hole 2 of lid, 100 %',
+  ])
+  expect(jobIn(unit([face]), 'lid/pass 1').needs).toBeUndefined()
+  expect(jobIn(unit([face]), 'lid/pass 2').needs).toEqual([{ name: 'torque from the manual for hole 2' }])
+  const bare = unit([lid({ holes: [], sealant: { name: 'sealant', minutes: 10 } })])
+  expect(jobIn(bare, 'lid/sealant').window!.until).toEqual(['lid/place'])
+})
+
 test('bolts that one tool reaches are run down together, a stated order of a pass is kept whatever the tool', () => {
   const reach = (runDown: string[], final: string[]) => ({ runDown, final })
   const face = lid({

@@ -1,5 +1,6 @@
+import { type FacePass, facePasses, visitsOf } from '../tightening/facePasses.ts'
 import type { Face, Hole, Job, JobNeed, Unit, UnitPart } from '../unit.ts'
-import { passesOf, toolsForPass, toolsToRunDown } from './defaultTools.ts'
+import { toolsForPass, toolsToRunDown } from './defaultTools.ts'
 import { partJob } from './relations.ts'
 
 /** What the unit file does not hold: plugs by their ids, as the record has them. */
@@ -98,9 +99,9 @@ function faceJobs(face: Face, unit: Unit, parts: readonly UnitPart[]): Job[] {
   const gaskets = inner.filter(({ what }) => what === 'gasket')
   const isGasketUnnamed = face.gasket !== undefined && face.gasket !== 0 && gaskets.length === 0
   const wet = face.sealant
-  const visits = [...new Set(face.holes.map(({ visit = 1 }) => visit))].sort((a, b) => a - b)
-  const last = visitJobs(face, unit, parts, visits, job)
-  const joinedUntil = wet?.until === 'joined' ? id('place') : lastPassOf(face, visits[0]!)
+  const passes = facePasses(face.holes, face.order)
+  const last = visitJobs(face, unit, parts, passes, job)
+  const joinedUntil = wet?.until === 'joined' ? id('place') : id(closingPass(passes, visitsOf(face.holes)[0]))
   return [
     job('clean', `Clean and check the holes of ${called}`, MINUTES.clean * count),
     job('tray', `Lay out the bolts of ${called}, one for each hole`, MINUTES.tray * count, {
@@ -157,12 +158,15 @@ function visitJobs(
   face: Face,
   unit: Unit,
   parts: readonly UnitPart[],
-  visits: readonly number[],
+  passes: readonly FacePass[],
   job: (step: string, name: string, minutes: number, rest?: Partial<Job>) => Job,
 ): Job[] {
   const called = face.name ?? face.id
   const id = (step: string) => `${face.id}/${step}`
   const out: Job[] = []
+  const byId = new Map(face.holes.map((hole) => [hole.id, hole]))
+  const visits = visitsOf(face.holes)
+  const met = new Set<Hole>()
   let before = id('place')
   for (const visit of visits) {
     const holes = face.holes.filter((hole) => (hole.visit ?? 1) === visit)
@@ -184,14 +188,19 @@ function visitJobs(
       }),
     )
     before = id(`run down${named}`)
-    passesOf(face, visit).forEach((pass, i) => {
-      const step = `pass ${i + 1}${named === '' ? '' : ` of visit${named}`}`
+    const inVisit = passes.filter((pass) => pass.visit === visit)
+    inVisit.forEach((pass, i) => {
+      const step = passStep(i, visit, visits[0]!)
+      const turned = pass.holes.map((hole) => byId.get(hole)!)
+      const fresh = [...new Set(turned)].filter((hole) => !met.has(hole))
+      for (const hole of fresh) met.add(hole)
+      const over = pass.stated || !face.order?.length ? words : `hole ${pass.holes.join(', ')} of ${words}`
       const share = `${Number((pass.share * 100).toFixed(1))} %`
       out.push(
-        job(step, `Pass ${i + 1} over ${words}, ${share}`, MINUTES.pass * pass.holes.length, {
+        job(step, `Pass ${i + 1} over ${over}, ${share}`, MINUTES.pass * turned.length, {
           after: [before],
-          tools: toolsForPass(pass, unit.tools),
-          ...needs(i === 0 ? torqueNeeds(face, pass.holes) : []),
+          tools: toolsForPass(turned, pass.stated, unit.tools),
+          ...needs(torqueNeeds(face, fresh)),
         }),
       )
       before = id(step)
@@ -204,8 +213,15 @@ function visitJobs(
   return out
 }
 
-function lastPassOf(face: Face, visit: number): string {
-  return `${face.id}/pass ${passesOf(face, visit).length}`
+/** The last pass of the first visit that has passes: what lies between is joined then. A face without bolts is joined when its cover is on. */
+function closingPass(passes: readonly FacePass[], first = 1): string {
+  const visit = passes[0]?.visit
+  if (visit === undefined) return 'place'
+  return passStep(passes.filter((pass) => pass.visit === visit).length - 1, visit, first)
+}
+
+function passStep(index: number, visit: number, first: number): string {
+  return `pass ${index + 1}${visit === first ? '' : ` of visit ${visit}`}`
 }
 
 function partIn(part: UnitPart, after: readonly string[], face?: Face): Job {

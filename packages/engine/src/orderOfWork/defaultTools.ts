@@ -1,5 +1,4 @@
-import { USUAL_SHARES } from '../tightening/passes.ts'
-import type { BenchTool, Face, Hole, JobTools } from '../unit.ts'
+import type { BenchTool, Hole, JobTools } from '../unit.ts'
 
 /** What turns bolts where nobody has said what reaches them: common practice, no source. */
 const USUAL = { runDown: 'socket', final: 'torque wrench' } as const
@@ -16,11 +15,11 @@ export function toolsToRunDown(holes: readonly Hole[]): JobTools[] {
  * Tools for one pass. A stated sequence is kept: a stage for each run of bolts that one tool reaches. Without one the bolts that one tool reaches are taken
  * together. Of the unit's tools every torque wrench does where a hole states none.
  */
-export function toolsForPass(pass: Pass, tools: readonly BenchTool[] = []): JobTools[] {
+export function toolsForPass(holes: readonly Hole[], stated: boolean, tools: readonly BenchTool[] = []): JobTools[] {
   const wrenches = tools.filter(({ form }) => form === 'torque wrench').map(({ id }) => id)
   const usual: string[] = wrenches.length > 0 ? wrenches : [USUAL.final]
-  const each = pass.holes.map(({ reach }) => reach?.final ?? usual)
-  if (!pass.stated) return fewStages(each, 'final')
+  const each = holes.map(({ reach }) => reach?.final ?? usual)
+  if (!stated) return fewStages(each, 'final')
   const stages: JobTools[] = []
   for (const any of each) {
     const last = stages.at(-1)
@@ -44,17 +43,4 @@ function fewStages(each: readonly (readonly string[])[], stage: NonNullable<JobT
     left = left.filter((any) => !any.includes(best))
   }
   return stages
-}
-
-export type Pass = { share: number; holes: Hole[]; stated: boolean }
-
-/** The passes of one visit: those that the face states, else the usual shares over the holes of the visit. A stated pass belongs to the latest visit of its holes. */
-export function passesOf(face: Face, visit: number): Pass[] {
-  const byId = new Map(face.holes.map((hole) => [hole.id, hole]))
-  const stated = (face.order ?? [])
-    .map(({ share, sequence }): Pass => ({ share, holes: sequence.flatMap((id) => byId.get(id) ?? []), stated: true }))
-    .filter(({ holes }) => holes.length > 0 && Math.max(...holes.map((hole) => hole.visit ?? 1)) === visit)
-  if (stated.length > 0) return stated
-  const holes = face.holes.filter((hole) => (hole.visit ?? 1) === visit)
-  return USUAL_SHARES.map((share) => ({ share, holes, stated: false }))
 }

@@ -2,20 +2,18 @@
 import type { Face } from '../unit.ts'
 import type { OrderKind } from './answer.ts'
 import type { Bolt, Pass } from './clamp/tighten.ts'
+import { facePasses, visitsOf } from './facePasses.ts'
 import { type Pattern, type Places, patternsFor } from './orders/index.ts'
-
-/** Shares of the final torque. @source gasket makers’ and flange practice: 30, 60, 100 % */
-export const USUAL_SHARES: readonly number[] = [0.3, 0.6, 1]
 
 export type Plan = { kind: OrderKind; passes: Pass[] }
 
-/** The manual's passes; each belongs to the latest visit of its bolts. */
-export function statedPasses(face: Face, bolts: readonly Bolt[]): Pass[] {
-  const number = new Map(face.holes.map(({ id }, i) => [id, i]))
-  return face.order!.map(({ share, sequence }) => {
-    const numbers = sequence.map((id) => number.get(id)!)
-    return { share, visit: Math.max(...numbers.map((j) => bolts[j]!.visit)), sequence: numbers }
-  })
+/** The manual's passes alone: what it leaves out stays loose. */
+export function statedPasses({ holes, order }: Face): Pass[] {
+  const number = new Map(holes.map(({ id }, i) => [id, i]))
+  return facePasses(holes, order)
+    .filter(({ stated }) => stated)
+    .sort((a, b) => a.pass - b.pass)
+    .map((pass) => ({ share: pass.share, visit: pass.visit, sequence: pass.holes.map((id) => number.get(id)!) }))
 }
 
 /** Visit after visit, each with all its shares. */
@@ -26,14 +24,16 @@ export function passesOf(
   return visits.flatMap(({ visit, sequence }) => shares.map((share) => ({ share, visit, sequence })))
 }
 
-export function visitsOf(bolts: readonly Bolt[]): { visit: number; members: number[] }[] {
-  const visits = [...new Set(bolts.map(({ visit }) => visit))].sort((a, b) => a - b)
-  return visits.map((visit) => ({ visit, members: [...bolts.keys()].filter((j) => bolts[j]!.visit === visit) }))
+export function boltsByVisit(bolts: readonly Bolt[]): { visit: number; members: number[] }[] {
+  return visitsOf(bolts).map((visit) => ({
+    visit,
+    members: [...bolts.keys()].filter((j) => bolts[j]!.visit === visit),
+  }))
 }
 
 /** The patterns of the first visit, each carried on through later visits by the same pattern, or by the shop's where that one does not suit. */
 export function patternPlans(places: Places, bolts: readonly Bolt[], shares: readonly number[]): Plan[] {
-  const visits = visitsOf(bolts).map(({ visit, members }) => ({
+  const visits = boltsByVisit(bolts).map(({ visit, members }) => ({
     visit,
     patterns: patternsFor(members.map((j) => places[j]!)).map(
       ({ kind, sequence }): Pattern => ({ kind, sequence: sequence.map((k) => members[k]!) }),

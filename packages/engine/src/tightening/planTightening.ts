@@ -9,9 +9,10 @@ import { type Line, linesOf } from './bow.ts'
 import { type Bolt, linearCover, type Pass } from './clamp/tighten.ts'
 import { bedEnds, coverFaults } from './coverFaults.ts'
 import { middleStiffness } from './coverUnder.ts'
+import { USUAL_SHARES } from './facePasses.ts'
 import { type Bench, liftOff, orderAnswer } from './orderAnswer.ts'
 import { burdenOf, type Places, patternsFor, searchOrder } from './orders/index.ts'
-import { type Plan, passesOf, patternPlans, sameOrder, statedPasses, USUAL_SHARES, visitsOf } from './passes.ts'
+import { boltsByVisit, type Plan, passesOf, patternPlans, sameOrder, statedPasses } from './passes.ts'
 import { bendingLength, type Condensed, condense } from './plate/condense.ts'
 import { coverOnBed } from './plate/contact.ts'
 import { type BedCase, raterOf } from './rating.ts'
@@ -100,8 +101,7 @@ export function planTightening(
   }
 
   const plans: Plan[] = []
-  if (face.order !== undefined && face.order.length > 0)
-    plans.push({ kind: 'stated', passes: statedPasses(face, bolts) })
+  if (face.order !== undefined && face.order.length > 0) plans.push({ kind: 'stated', passes: statedPasses(face) })
   plans.push(...patternPlans(places, bolts, shares))
   const searching = (asked.search ?? true) && places.length > 2
   const known = plans.map(({ kind, passes }, i) => {
@@ -163,7 +163,7 @@ function searched(
   shares: readonly number[],
   told: (done: number) => void,
 ): Pass[] {
-  const visits = visitsOf(bolts)
+  const visits = boltsByVisit(bolts)
   const passes: Pass[] = []
   visits.forEach(({ visit, members }, v) => {
     const own = members.map((j) => places[j]!)

@@ -67,6 +67,18 @@ test('the order chosen at the bench rules, with its shares and the torque wanted
   ])
 })
 
+test('a bolt that the order leaves out has passes of its own after it, up to its final torque', () => {
+  const bench = pan()
+  bench.does(0, orderChosen({ face, name: 'the manual', passes: [{ share: 1, sequence: ['2'] }] }))
+  const passes = faceSteps(bench.folded(), face).filter(({ stage }) => stage === 'pass')
+  expect(passes.map(({ hole, pass, share, final }) => [hole, pass, share, final])).toEqual([
+    ['2', 1, 1, true],
+    ['1', 2, 0.3, false],
+    ['1', 3, 0.6, false],
+    ['1', 4, 1, true],
+  ])
+})
+
 test('a step is done by its entry, or by a later stage of the same bolt', () => {
   const bench = pan()
   bench.does(0, boltPlaced({ ...at('1'), kind: 'b1' }))

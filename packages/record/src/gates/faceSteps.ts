@@ -1,8 +1,7 @@
 /** The way of the hands over a face, from the first bolt placed to the witness mark. */
-import type { Quantity } from '@gripbook/engine'
+import { facePasses, type Quantity, visitsOf } from '@gripbook/engine'
 import type { FoldedUnit, Standing, Steps } from '../unit.ts'
 import { type BenchHole, benchFace, passesIn } from './benchFace.ts'
-import { passesOf, visitsOf } from './passes.ts'
 
 export type Stage = 'place' | 'hand-start' | 'run-down' | 'snug' | 'pass' | 'witness mark'
 
@@ -24,7 +23,7 @@ export type FaceStep = {
 export function faceSteps(unit: FoldedUnit, face: string): FaceStep[] {
   const bench = benchFace(unit, face)
   if (bench === undefined) return []
-  const passes = passesOf(bench)
+  const passes = facePasses(bench.holes, bench.order)
   const work = unit.faces[face]!.holes
   const byId = new Map(bench.holes.map((hole) => [hole.id, hole]))
   const last = new Map(passes.flatMap(({ pass, visit, holes }) => holes.map((id) => [id, `${visit} ${pass}`])))

@@ -1,7 +1,7 @@
 /** Stops of the hands: starting, running down, snugging and torquing the bolts of a face in their rounds. */
+import { facePasses } from '@gripbook/engine'
 import type { BodyOf } from '../events/catalogue.ts'
 import { type BenchFace, type BenchHole, isFinal } from './benchFace.ts'
-import { passesOf } from './passes.ts'
 import type { Stop, StopName, Why } from './stop.ts'
 
 type Step =
@@ -65,7 +65,7 @@ function plannedPass(
   { hole, pass, final }: BodyOf<'pass-torqued'>,
 ): { pass: number; visit: number } | undefined {
   if (bench.order === undefined) return undefined
-  const own = passesOf(bench).filter(({ holes }) => holes.includes(hole))
+  const own = facePasses(bench.holes, bench.order).filter(({ holes }) => holes.includes(hole))
   const last = own.at(-1)
   if (final && last !== undefined && last.pass > pass) return last
   return own.find((planned) => planned.pass === pass)
@@ -77,7 +77,7 @@ function passNotComplete(bench: BenchFace, visit: number, pass: number): Why | u
     bench.order === undefined
       ? // how many passes there are before is what the entry says
         [{ pass: pass - 1, holes: bench.holes.filter((hole) => hole.visit === visit).map(({ id }) => id) }]
-      : passesOf(bench).filter((planned) => planned.visit === visit && planned.pass < pass)
+      : facePasses(bench.holes, bench.order).filter((planned) => planned.visit === visit && planned.pass < pass)
   const holes = new Map(bench.holes.map((hole) => [hole.id, hole]))
   for (const planned of before) {
     const behind = planned.holes.filter((id) => holes.get(id)!.reached.pass < planned.pass)
@@ -90,7 +90,7 @@ function passNotComplete(bench: BenchFace, visit: number, pass: number): Why | u
 function visitNotComplete(bench: BenchFace, visit: number): Why | undefined {
   const earlier = bench.holes.filter((hole) => hole.visit < visit)
   if (earlier.length === 0) return undefined
-  const passes = bench.order === undefined ? [] : passesOf(bench)
+  const passes = bench.order === undefined ? [] : facePasses(bench.holes, bench.order)
   const open = earlier.filter((hole) => {
     if (isFinal(hole)) return false
     const own = passes.filter(({ holes }) => holes.includes(hole.id))

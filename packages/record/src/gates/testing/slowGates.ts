@@ -110,9 +110,15 @@ function tightening(world: World, type: string, face: string, hole: string, body
   const stops: SlowStop[] = []
   const holes = world.holes(face)
   if (holes.some((id) => world.resistance(face, id))) stops.push({ gate: 'resistance', code: 'resistance' })
-  const order: { share: number; sequence: string[] }[] | undefined =
+  const stated: { share: number; sequence: string[] }[] | undefined =
     world.field((type, b) => (type === 'order-chosen' && b.face === face ? b.passes : undefined)).value ??
     world.field((type, b) => (type === 'face-described' && b.face === face ? b.order : undefined)).value
+  const order = stated === undefined ? undefined : [...stated]
+  // bolts that it leaves out: three rounds of their own, visit after visit
+  for (const visit of [1, 2, 3]) {
+    const left = holes.filter((id) => world.visit(face, id) === visit && !stated?.some((p) => p.sequence.includes(id)))
+    if (left.length > 0) order?.push(...[0.3, 0.6, 1].map((share) => ({ share, sequence: left })))
+  }
   const visitOfPass = (i: number) =>
     Math.max(...order![i]!.sequence.filter((id) => holes.includes(id)).map((id) => world.visit(face, id)), 1)
   let pass: number = body.pass ?? 0

@@ -31,7 +31,8 @@ function stated(random: Random): { start: Happening[]; plans: Plan[] } {
         }),
       )
     if (random() < 0.4) {
-      const sequence = holes.map(({ hole }) => hole)
+      // an order may leave bolts out
+      const sequence = holes.map(({ hole }) => hole).filter((_, i) => i === 0 || random() < 0.9)
       const order = Array.from({ length: passes }, (_, i) => ({ share: (i + 1) / passes, sequence }))
       start.push(say('order-chosen', { face, name: 'the manual', passes: order }))
     }
