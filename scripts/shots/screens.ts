@@ -41,12 +41,12 @@ export const SCREENS: readonly Screen[] = [
   },
   { name: 'take-in', path: '/take-in', ready: 'main form' },
   { name: 'settings', path: '/settings', ready: 'main h2' },
-  { name: 'unit', practice: true, path: '', ready: '.unit__work' },
+  { name: 'unit', practice: true, path: '', ready: '.unit__head' },
   {
     name: 'new-face',
     practice: true,
     path: '',
-    ready: '.unit__work',
+    ready: '.unit__head',
     steps: async (page) => {
       await press('Add a face')(page)
       await page.getByRole('dialog').waitFor()

@@ -1,5 +1,6 @@
 export { boltName, sizeName, trayOf } from './answer/boltName.ts'
 export { isClosed, isSwap, NONE, roundsToDo, sourceOf } from './answer/rounds.ts'
+export { type Run, runsOf } from './answer/runs.ts'
 export { STUD_END } from './bolt/boltShape.ts'
 export { type HeadShape, hasStudEnd, headShape } from './bolt/headShape.ts'
 export { loneBolt } from './bolt/loneBolt.ts'

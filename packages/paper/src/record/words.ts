@@ -1,4 +1,5 @@
 /** Every sentence of a build record. */
+import { runsOf } from '@gripbook/print'
 import type { BuiltFigure, BuiltPart, BuiltSignature, Caution, RecordState, StopName } from '@gripbook/record'
 
 const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`
@@ -121,7 +122,7 @@ export const words = {
     marks: (face: string, changed: boolean) =>
       `${face} with its holes.${changed ? ' Black marks: another bolt went in than was found there.' : ''}`,
     photographAlt: (face: string, holes: string[]) =>
-      `Photograph of ${face} with the holes ${holes.join(', ')} marked. The tables below say the same in words.`,
+      `Photograph of ${face} with ${holesWords(holes)} marked. The tables below say the same in words.`,
     noPhotograph: 'There is no photograph of this face.',
     photographAbsent: 'The photograph of this face is not in the archive.',
     photographUnreadable: 'The photograph of this face cannot be shown.',
@@ -356,5 +357,6 @@ export const words = {
 }
 
 export function holesWords(holes: readonly string[]): string {
-  return `${holes.length === 1 ? 'hole' : 'holes'} ${holes.join(', ')}`
+  const runs = runsOf(holes).map(({ from, to }) => (from === to ? from : `${from} to ${to}`))
+  return `${holes.length === 1 ? 'hole' : 'holes'} ${runs.join(', ')}`
 }

@@ -2,14 +2,10 @@ import type { ClockSort } from '../../bench/clocks.ts'
 import type { Cause, Feel } from '../../bench/resistance.ts'
 import type { Round } from '../../bench/round.ts'
 import type { WrenchDoubt } from '../../bench/torque.ts'
+import { Holes, holes } from './holes.ts'
 import { rounds } from './rounds.ts'
 
 const and = new Intl.ListFormat('en', { type: 'conjunction' })
-/** "9, 10" and not "10, 9": numbers in names count as numbers. */
-const inOrder = (list: readonly string[]) =>
-  and.format(list.toSorted(new Intl.Collator('en', { numeric: true }).compare))
-const holes = (list: readonly string[]) => `${list.length === 1 ? 'hole' : 'holes'} ${inOrder(list)}`
-const Holes = (list: readonly string[]) => `${list.length === 1 ? 'Hole' : 'Holes'} ${inOrder(list)}`
 const percent = (share: number) => `${Number((share * 100).toFixed(1))} %`
 const isOrAre = (list: readonly string[]) => (list.length === 1 ? 'is' : 'are')
 const LOCAL = 'Local rules and the manual come first.'

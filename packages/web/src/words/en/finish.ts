@@ -1,10 +1,10 @@
 import type { Answer } from '../../finish/comeBack.ts'
 import type { Lies, Stage, Usual } from '../../finish/figures.ts'
 import type { Group } from '../../finish/lines.ts'
+import { holes } from './holes.ts'
 
 const and = new Intl.ListFormat('en', { type: 'conjunction' })
 const counted = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`)
-const holes = (list: readonly string[]) => (list.length === 1 ? `hole ${list[0]}` : `holes ${and.format(list)}`)
 
 const groups: Record<Group, string> = {
   faces: 'Faces',

@@ -1,5 +1,6 @@
 import type { HoleQuantity, KindQuantity, ReadQuantity, Spot } from '../../readings/quantities.ts'
 import type { Slip } from '../../readings/slip.ts'
+import { Holes, holes } from './holes.ts'
 
 const and = new Intl.ListFormat('en', { type: 'conjunction' })
 
@@ -31,8 +32,6 @@ const kindWhats: Record<KindQuantity, string> = {
   threadLength: 'Length of thread, measured from the tip.',
   tip: 'Incomplete thread at the tip.',
 }
-
-const holes = (list: readonly string[]) => (list.length === 1 ? `Hole ${list[0]}` : `Holes ${and.format(list)}`)
 
 type Compared = 'grip' | 'bottomDepth' | 'threadDepth' | 'length'
 const more: Record<Compared, string> = {
@@ -102,10 +101,10 @@ export const readings = {
         return `Mouth and thread of ${spot} come to ${figure(slip.needed)}, but its bottom is at ${figure(slip.bottom)}. One of them is off.`
     }
   },
-  nowSettled: (list: readonly string[]) => `${holes(list)} ${list.length === 1 ? 'is' : 'are'} settled.`,
-  nowOpen: (list: readonly string[]) => `${holes(list)} ${list.length === 1 ? 'is' : 'are'} open again.`,
+  nowSettled: (list: readonly string[]) => `${Holes(list)} ${list.length === 1 ? 'is' : 'are'} settled.`,
+  nowOpen: (list: readonly string[]) => `${Holes(list)} ${list.length === 1 ? 'is' : 'are'} open again.`,
   nowContradicted: (list: readonly string[]) =>
-    `This does not go with what was known: ${holes(list).toLowerCase()} ${list.length === 1 ? 'is' : 'are'} contradicted now.`,
+    `This does not go with what was known: ${holes(list)} ${list.length === 1 ? 'is' : 'are'} contradicted now.`,
 
   settlesMost: 'Settles the most',
   lead: (what: string, settles: readonly string[]) =>

@@ -2,6 +2,7 @@ import type { Assumption, OrderKind, TighteningProgress } from '@gripbook/engine
 import type { FaultPlace } from '../../tightening/draft.ts'
 import type { Area } from '../../tightening/drawn.ts'
 import type { BedName, Material, Surface } from '../../tightening/materials.ts'
+import { holes } from './holes.ts'
 
 const LANG = 'en'
 const and = new Intl.ListFormat(LANG, { type: 'conjunction' })
@@ -23,7 +24,6 @@ const small = (millimetres: number, unit: string) =>
   unit === 'in' ? `${(millimetres / 25.4).toFixed(4)} in` : `${millimetres.toFixed(3)} mm`
 const far = (millimetres: number, unit: string) =>
   unit === 'in' ? `${two.format(millimetres / 25.4)} in` : `${newton.format(millimetres)} mm`
-const holes = (names: readonly string[]) => (names.length === 1 ? `hole ${names[0]}` : `holes ${and.format(names)}`)
 
 const orders: Record<OrderKind, string> = {
   stated: 'The manual’s order',

@@ -1,5 +1,6 @@
+import { Holes } from './holes.ts'
+
 const or = new Intl.ListFormat('en', { type: 'disjunction' })
-const and = new Intl.ListFormat('en', { type: 'conjunction' })
 
 const sizes = (thread: string, lengths: readonly number[]) => {
   const named = lengths.map((length) => `${thread}×${length}`)
@@ -21,8 +22,8 @@ export const tray = {
 
   wanted: (thread: string, lengths: readonly number[], holes: readonly string[]) =>
     lengths.length === 0
-      ? `${holes.length === 1 ? `Hole ${holes[0]} stays` : `Holes ${and.format(holes)} stay`} empty: no standard ${thread} fits as it was read.`
-      : `${holes.length === 1 ? `Hole ${holes[0]} wants` : `Holes ${and.format(holes)} want`} ${sizes(thread, lengths)}, you have none to spare.`,
+      ? `${Holes(holes)} ${holes.length === 1 ? 'stays' : 'stay'} empty: no standard ${thread} fits as it was read.`
+      : `${Holes(holes)} ${holes.length === 1 ? 'wants' : 'want'} ${sizes(thread, lengths)}, you have none to spare.`,
   leftOver: (count: number, kind: string, fits: readonly string[]) =>
     `Left over: ${count} of ${kind}.${fits.length > 0 ? ` ${count === 1 ? 'It fits' : 'They fit'} on ${or.format(fits)}.` : ''}`,
   short: (count: number) => `${count === 1 ? 'One bolt is' : `${count} bolts are`} missing.`,
