@@ -189,9 +189,9 @@ function searched(
   return passes
 }
 
-/** A sum grows with the third power of the bolts; so that many bolts do not take many minutes, fewer orders are tried. */
+/** So that many bolts do not take many minutes, fewer orders are tried: half a minute with 60. */
 function effortFor(bolts: number, cases: number): number {
-  return bolts <= 8 ? EFFORT : Math.ceil((EFFORT / cases) * Math.min(1, (24 / bolts) ** 3))
+  return bolts <= 8 ? EFFORT : Math.ceil((EFFORT / cases) * Math.min(1, (24 / bolts) ** 2))
 }
 
 function thick(face: Face, stiffness: number): Assumption[] {
