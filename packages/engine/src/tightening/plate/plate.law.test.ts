@@ -288,6 +288,19 @@ const FRAME: Cover = {
   ],
   thickness: 5,
 }
+const SLOTTED: Cover = {
+  outline: [
+    [0, 0],
+    [160, 0],
+    [160, 100],
+    [81, 100],
+    [81, 30],
+    [79, 30],
+    [79, 100],
+    [0, 100],
+  ],
+  thickness: 6,
+}
 const U: Cover = {
   outline: [
     [0, 0],
@@ -354,6 +367,19 @@ test.each<[string, Cover, Point[], number]>([
     ],
     50,
   ],
+  [
+    'a cover with a slot narrower than a cell',
+    SLOTTED,
+    [
+      [8, 8],
+      [152, 8],
+      [152, 92],
+      [100, 92],
+      [60, 92],
+      [8, 92],
+    ],
+    2,
+  ],
 ])('a grid four times finer finds no more than what the grid is said to be off by: %s', (_, cover, points, bed) => {
   const chosen = condense(cover, { stiffness: bed }, points)
   const fine = condense(cover, { stiffness: bed }, points, chosen.grid / 4).compliance
@@ -368,14 +394,11 @@ function place(): fc.Arbitrary<Point> {
 }
 
 /** Unknowns that make a field, spline by spline from where its middle lies. */
-function unknownsFrom({ grid, unknownOf, size }: Plate, unknown: (middle: Point) => number): Float64Array {
-  const field = new Float64Array(size)
-  for (let i = 0; i < grid.columns + 3; i++)
-    for (let j = 0; j < grid.rows + 3; j++) {
-      const k = unknownOf[i * (grid.rows + 3) + j]!
-      if (k >= 0) field[k] = unknown([grid.x + (i - 1) * grid.step, grid.y + (j - 1) * grid.step])
-    }
-  return field
+function unknownsFrom({ grid, splineOf }: Plate, unknown: (middle: Point) => number): Float64Array {
+  return Float64Array.from(splineOf, (spline) => {
+    const [i, j] = [Math.floor(spline / (grid.rows + 3)), spline % (grid.rows + 3)]
+    return unknown([grid.x + (i - 1) * grid.step, grid.y + (j - 1) * grid.step])
+  })
 }
 
 /** A matrix times a field, and for each row how large the terms were that may have cancelled. */

@@ -9,8 +9,9 @@
 import { placeIn, type Skyline, skylineOf } from '../../maths/skyline.ts'
 import { must } from '../../must.ts'
 import type { Bed, Cover, Point } from '../../unit.ts'
+import { distanceTo, joinedParts, type Part } from './joined.ts'
 import { boxOf } from './outline.ts'
-import { type Cell, cellsOf, type Grid, type Piece } from './pieces.ts'
+import { cellsOf, type Grid, type Piece } from './pieces.ts'
 import { splineCurvatures, splineSlopes, splineValues } from './spline.ts'
 
 /** Functions that reach into a cell: four each way. */
@@ -20,8 +21,10 @@ export type Plate = {
   grid: Grid
   /** Number of unknowns. */
   size: number
-  /** Unknown of each spline; −1 where it touches no cover. */
-  unknownOf: Int32Array
+  /** Spline of each unknown, column × (rows of the grid + 3) + row. A spline has an unknown for each stretch of cover that hangs together within its reach. */
+  splineOf: Int32Array
+  /** What of the cover lies in each cell, column × rows + row, with its unknowns. */
+  parts: readonly Part[][]
   /** Energy of bending, N/mm: without bed it is not yet definite. */
   bending: Skyline
   /** Points on the seat with the share of area that each stands for. */
@@ -46,6 +49,8 @@ export const ALUMINIUM = { young: 70_000, poisson: 0.33 }
 
 /** What is not cover in a cut cell is given this share of the cover's stiffness, so that splines which hardly touch the cover keep a value. */
 const FILL = 1e-9
+/** A place no further than this share of a cell from its border lies on the border. */
+const ON_BORDER = 1e-6
 
 const FOUR = gauss(4)
 const SEVEN = gauss(7)
@@ -70,19 +75,20 @@ export function plateOf(cover: Cover, hollows: Bed['hollows'], step: number): Pl
   const poisson = cover.poisson ?? ALUMINIUM.poisson
   const cells = cellsOf(cover, hollows, grid)
   must(cells.length > 0, 'plateOf: there is no cover on the grid', { grid })
-  const { unknownOf, size } = numbered(cells, grid)
-  const bending = skylineOf(firstColumns(cells, grid, unknownOf, size))
+  const { parts, splineOf } = joinedParts(cells, grid)
+  const size = splineOf.length
+  const bending = skylineOf(firstColumns(parts, size))
 
   const whole = wholeCell(step, poisson)
   const energy = new Float64Array(REACH * REACH)
   const seat = new SeatBuilder(whole.shapes)
   let seated = 0
-  for (const cell of cells) {
-    const unknowns = unknownsOf(cell, grid, unknownOf)
-    if ('whole' in cell) {
-      const stiffness = bendingStiffness(young, poisson, cell.whole.thickness)
+  for (const part of parts.flat()) {
+    const { unknowns } = part
+    if (part.whole !== undefined) {
+      const stiffness = bendingStiffness(young, poisson, part.whole.thickness)
       for (let k = 0; k < energy.length; k++) energy[k] = stiffness * whole.energy[k]!
-      if (cell.whole.seated) {
+      if (part.whole.seated) {
         seat.begin(unknowns)
         whole.areas.forEach((area, k) => {
           seat.add(area, k * REACH)
@@ -93,9 +99,9 @@ export function plateOf(cover: Cover, hollows: Bed['hollows'], step: number): Pl
       const filling = FILL * bendingStiffness(young, poisson, cover.thickness)
       for (let k = 0; k < energy.length; k++) energy[k] = filling * whole.energy[k]!
       seat.begin(unknowns)
-      for (const piece of cell.pieces) {
+      for (const piece of part.pieces) {
         const stiffness = bendingStiffness(young, poisson, piece.thickness)
-        for (const { u, v, area } of pointsIn(piece, grid, cell)) {
+        for (const { u, v, area } of pointsIn(piece, grid, part)) {
           addEnergy(energy, u, v, step, poisson, stiffness * area)
           if (!piece.seated) continue
           seat.add(area, seat.shape(u, v))
@@ -105,7 +111,7 @@ export function plateOf(cover: Cover, hollows: Bed['hollows'], step: number): Pl
     }
     addTo(bending, unknowns, energy)
   }
-  return { grid, size, unknownOf, bending, seat: seat.done(), seated }
+  return { grid, size, splineOf, parts, bending, seat: seat.done(), seated }
 }
 
 /**
@@ -134,16 +140,27 @@ export function onBed(plate: Plate, stiffness: number, touching?: Uint8Array): S
   return sum
 }
 
-/** Splines at a place: their unknowns and values there. The place must be on the cover. */
-export function shapeAt(plate: Plate, [x, y]: Point): { unknowns: Int32Array; values: Float64Array } {
-  const { grid, unknownOf } = plate
-  const inCell = (at: number, origin: number, count: number): [number, number] => {
-    const cell = Math.min(count - 1, Math.max(0, Math.floor((at - origin) / grid.step)))
-    return [cell, (at - origin) / grid.step - cell]
+/** Splines at a place: their unknowns and values there, and where in its cell the place lies. The place must be on the cover; off it there are no unknowns, −1. */
+export function shapeAt(plate: Plate, at: Point): { unknowns: Int32Array; values: Float64Array; u: number; v: number } {
+  const { grid, parts } = plate
+  const inGrid = (at: number, origin: number, count: number): [number, number] => {
+    const cells = (at - origin) / grid.step
+    const cell = (slack: number) => Math.min(count - 1, Math.max(0, Math.floor(cells + slack)))
+    return [cell(-ON_BORDER), cell(ON_BORDER)]
   }
-  const [column, u] = inCell(x, grid.x, grid.columns)
-  const [row, v] = inCell(y, grid.y, grid.rows)
-  return { unknowns: unknownsOf({ column, row }, grid, unknownOf), values: shapeOf(u, v) }
+  // a place on the border of cells may have cover on one side of it only
+  const [columns, rows] = [inGrid(at[0], grid.x, grid.columns), inGrid(at[1], grid.y, grid.rows)]
+  let nearest: { part: Part; off: number } | undefined
+  for (const column of new Set(columns))
+    for (const row of new Set(rows))
+      for (const part of parts[column * grid.rows + row]!) {
+        const off = distanceTo(part, at)
+        if (nearest === undefined || off < nearest.off) nearest = { part, off }
+      }
+  const column = nearest?.part.column ?? columns[0]
+  const row = nearest?.part.row ?? rows[0]
+  const [u, v] = [(at[0] - grid.x) / grid.step - column, (at[1] - grid.y) / grid.step - row]
+  return { unknowns: nearest?.part.unknowns ?? new Int32Array(REACH).fill(-1), values: shapeOf(u, v), u, v }
 }
 
 /** Value of a field at a place, from the unknowns of the plate. */
@@ -228,41 +245,13 @@ function* pointsIn(piece: Piece, grid: Grid, cell: { column: number; row: number
   }
 }
 
-/** Unknowns counted along the shorter side first, so that rows of the matrix stay short. */
-function numbered(cells: readonly Cell[], grid: Grid): { unknownOf: Int32Array; size: number } {
-  const [across, along] = [grid.columns + 3, grid.rows + 3]
-  const unknownOf = new Int32Array(across * along).fill(-1)
-  for (const { column, row } of cells)
-    for (let a = 0; a < 4; a++) for (let b = 0; b < 4; b++) unknownOf[(column + a) * along + row + b] = 0
-  let size = 0
-  const count = (i: number, j: number) => {
-    const k = i * along + j
-    if (unknownOf[k] === 0) unknownOf[k] = size++
-  }
-  if (along <= across) for (let i = 0; i < across; i++) for (let j = 0; j < along; j++) count(i, j)
-  else for (let j = 0; j < along; j++) for (let i = 0; i < across; i++) count(i, j)
-  return { unknownOf, size }
-}
-
-function firstColumns(cells: readonly Cell[], grid: Grid, unknownOf: Int32Array, size: number): Int32Array {
+function firstColumns(parts: readonly Part[][], size: number): Int32Array {
   const first = Int32Array.from({ length: size }, (_, i) => i)
-  for (const cell of cells) {
-    const unknowns = unknownsOf(cell, grid, unknownOf)
+  for (const { unknowns } of parts.flat()) {
     const least = unknowns.reduce((low, i) => Math.min(low, i), size)
     for (const i of unknowns) first[i] = Math.min(first[i]!, least)
   }
   return first
-}
-
-function unknownsOf(
-  { column, row }: { column: number; row: number },
-  { rows }: Grid,
-  unknownOf: Int32Array,
-): Int32Array {
-  const out = new Int32Array(REACH)
-  for (let a = 0; a < 4; a++)
-    for (let b = 0; b < 4; b++) out[a * 4 + b] = unknownOf[(column + a) * (rows + 3) + row + b]!
-  return out
 }
 
 class SeatBuilder {

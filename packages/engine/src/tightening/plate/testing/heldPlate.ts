@@ -69,8 +69,7 @@ export function momentsAt(
   field: Float64Array,
   at: Point,
 ): [number, number, number] {
-  const { unknowns } = shapeAt(plate, at)
-  const { u, v } = placeInCell(plate, at)
+  const { unknowns, u, v } = shapeAt(plate, at)
   const curvatures = curvaturesOf(u, v, plate.grid.step)
   const [xx, yy, xy] = [0, 1, 2].map((kind) => {
     let sum = 0
@@ -89,7 +88,7 @@ function addSpring(matrix: Skyline, unknowns: Int32Array, values: Float64Array, 
 
 /** Slope of each spline across the line, 1/mm. */
 function slopeAcross(plate: Plate, at: Point, from: Point, to: Point): Float64Array {
-  const { u, v } = placeInCell(plate, at)
+  const { u, v } = shapeAt(plate, at)
   const length = Math.hypot(to[0] - from[0], to[1] - from[1])
   const [nx, ny] = [(to[1] - from[1]) / length / plate.grid.step, (from[0] - to[0]) / length / plate.grid.step]
   const four = () => new Float64Array(4)
@@ -99,14 +98,6 @@ function slopeAcross(plate: Plate, at: Point, from: Point, to: Point): Float64Ar
     const [a, b] = [Math.floor(k / 4), k % 4]
     return nx * x1[a]! * y0[b]! + ny * x0[a]! * y1[b]!
   })
-}
-
-function placeInCell({ grid }: Plate, [x, y]: Point): { u: number; v: number } {
-  const within = (at: number, origin: number, count: number) => {
-    const cells = (at - origin) / grid.step
-    return cells - Math.min(count - 1, Math.max(0, Math.floor(cells)))
-  }
-  return { u: within(x, grid.x, grid.columns), v: within(y, grid.y, grid.rows) }
 }
 
 /** Points along a line, each with the length it stands for: three of Gauss in each half cell. A point is itself, of no length. */
