@@ -14,11 +14,13 @@ type Props = {
   over?: string
   /** The screen is a picture: it fills the window and does not scroll. */
   filled?: boolean
+  /** The work needs the room of the head: the title is there for screen readers, the way out lies in the screen itself. */
+  bare?: boolean
   actions?: ComponentChildren
   children: ComponentChildren
 }
 
-export function Shell({ title, over, filled = false, actions, children }: Props) {
+export function Shell({ title, over, filled = false, bare = false, actions, children }: Props) {
   const { route, go, book } = useApp()
   useEffect(() => {
     document.title = title === 'Gripbook' ? title : `${title} · Gripbook`
@@ -26,32 +28,37 @@ export function Shell({ title, over, filled = false, actions, children }: Props)
   const out = outOf(route)
   return (
     <div class={`shell${filled ? ' shell--filled' : ''}`}>
-      <header class="shell__head">
-        {route.at === 'units' ? (
-          <span class="shell__sign" aria-hidden="true">
-            <Sign />
-          </span>
-        ) : (
-          <a
-            class="shell__back"
-            href={pathOf(out)}
-            aria-label={words.shell.backTo(out.at)}
-            onClick={(event) => {
-              event.preventDefault()
-              go(out)
-            }}
-          >
-            <Icon name="back" />
-          </a>
-        )}
-        <div class="shell__name">
-          {over !== undefined && <p class="shell__over">{over}</p>}
-          <h1>{title}</h1>
-        </div>
-        {actions}
-        {book.name === 'practice' ? <span class="chip chip--practice">{words.shell.practice}</span> : <SendingChip />}
-      </header>
-      <main class="shell__main">{children}</main>
+      {!bare && (
+        <header class="shell__head">
+          {route.at === 'units' ? (
+            <span class="shell__sign" aria-hidden="true">
+              <Sign />
+            </span>
+          ) : (
+            <a
+              class="shell__back"
+              href={pathOf(out)}
+              aria-label={words.shell.backTo(out.at)}
+              onClick={(event) => {
+                event.preventDefault()
+                go(out)
+              }}
+            >
+              <Icon name="back" />
+            </a>
+          )}
+          <div class="shell__name">
+            {over !== undefined && <p class="shell__over">{over}</p>}
+            <h1>{title}</h1>
+          </div>
+          {actions}
+          {book.name === 'practice' ? <span class="chip chip--practice">{words.shell.practice}</span> : <SendingChip />}
+        </header>
+      )}
+      <main class="shell__main">
+        {bare && <h1 class="unseen">{title}</h1>}
+        {children}
+      </main>
     </div>
   )
 }

@@ -26,21 +26,14 @@ export function BenchPage(route: Props) {
     )
   const name = face.name ?? face.id
   const steps = benchSteps(folded, face.id)
-  if (tight && steps.length > 0)
-    return (
-      <div class="shell shell--filled">
-        <main class="shell__main">
-          <h1 class="unseen">{words.pageOf(name)}</h1>
-          <AtBench folded={folded} face={face} book={route.book} tight />
-        </main>
-      </div>
-    )
+  const bare = tight && steps.length > 0
+  // One screen in both, so that nothing that is open goes when the device is turned.
   return (
-    <Shell title={name} over={words.title} filled>
+    <Shell title={bare ? words.pageOf(name) : name} over={words.title} filled bare={bare}>
       {steps.length === 0 ? (
         <NeedsHoles title={words.noHoles} what={words.noHolesWhat} book={route.book} unit={route.unit} face={face.id} />
       ) : (
-        <AtBench folded={folded} face={face} book={route.book} tight={false} />
+        <AtBench folded={folded} face={face} book={route.book} tight={tight} />
       )}
     </Shell>
   )

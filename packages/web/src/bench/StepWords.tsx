@@ -19,10 +19,12 @@ import type { Over } from './general.ts'
 import { LyingBolt } from './LyingBolt.tsx'
 import { figureIn, toSet } from './torque.ts'
 import type { Bench } from './useBench.ts'
+import { WrenchDoubts } from './WrenchDoubts.tsx'
 
-type Props = { bench: Bench; onOpen: (over: Over) => void }
+/** `tight`: the dock has no room for words. */
+type Props = { bench: Bench; tight: boolean; onOpen: (over: Over) => void }
 
-export function StepWords({ bench, onOpen }: Props) {
+export function StepWords({ bench, tight, onOpen }: Props) {
   const { step, face, kind, named, at } = bench
   const hole = face.holes.find(({ id }) => id === step.hole)
   if (hole === undefined) return <FaceWords bench={bench} />
@@ -45,6 +47,9 @@ export function StepWords({ bench, onOpen }: Props) {
         </p>
         <Hands bench={bench} />
       </section>
+      {tight && what === 'pass' && step.done === null && (
+        <WrenchDoubts bench={bench} onWrench={() => onOpen('wrench')} />
+      )}
       {what === 'start' && (
         <>
           {at.choices.length > 0 && (

@@ -9,10 +9,10 @@ import { words } from '../words/bench.ts'
 import { DockFrame, type DockProps, Main, useDockKeys } from './dockParts.tsx'
 import { happeningsOf } from './doing.ts'
 import { Stepper } from './Stepper.tsx'
-import { dayOf } from './today.ts'
-import { against, doubtsOf, figureIn, quantityIn, type Reached, reachedBy, stepped, toolOf, toSet } from './torque.ts'
+import { against, figureIn, quantityIn, type Reached, reachedBy, stepped, toolOf, toSet } from './torque.ts'
 import { useFigure } from './useFigure.ts'
 import { useTight } from './useTight.ts'
+import { WrenchDoubts } from './WrenchDoubts.tsx'
 import { RATCHET } from './wrenchHere.ts'
 
 type Off = { reached: Reached & { ok: true }; side: 'below' | 'above' }
@@ -35,7 +35,6 @@ export function TorqueDock({ bench, general }: DockProps) {
   const deviation = facts.deviation ?? (wanted === null ? 0 : wrenchDeviation(wanted))
   const band = wanted === null ? null : { atLeast: wanted * (1 - deviation), atMost: wanted * (1 + deviation) }
   const told = (torque: number) => `${figureIn(torque, unit)} ${unit}`
-  const doubts = wrench === null || onWrench === null ? [] : doubtsOf(wrench, [onWrench], dayOf(new Date()))
 
   const byFeel = () => void bench.act(happeningsOf(face.id, step, { tool: toolOf(RATCHET, null) }))
   const write = (torque: (Reached & { ok: true })['torque']) =>
@@ -128,15 +127,7 @@ export function TorqueDock({ bench, general }: DockProps) {
   const pad = wrench.tells !== 'nothing' && (typing || !clicks)
   return (
     <DockFrame bench={bench} general={general}>
-      {doubts.length > 0 && (
-        <button type="button" class="button dock__doubt" onClick={() => general.open('wrench')}>
-          <Icon name="warning" />
-          <span>{doubts.map((doubt) => words.doubts[doubt]).join(' ')}</span>
-        </button>
-      )}
-      {bench.standing !== null && doubts.includes('out of date') && (
-        <p class="quiet">{words.standing(bench.standing)}</p>
-      )}
+      {!tight && <WrenchDoubts bench={bench} onWrench={() => general.open('wrench')} />}
       {!(tight && pad) && (
         <div class="buttons buttons--even dock__else">
           {clicks && (

@@ -1,17 +1,29 @@
 import { useEffect, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 
-const NARROW = '(max-width: 599px)'
+/** px: a screen narrower than this is a phone that stands; one lower than this has no room for twelve keys, a picture and the words. */
+const NARROW = 600
+const LOW = 720
 
-/** Keys of true millimetres on a small screen: there the head of the page gives its room to the work, and a figure is stepped, not typed on twelve keys. */
+type Size = { width: number; height: number }
+
+/** Whether the work needs the room of the page's head, and a figure is stepped, not typed on twelve keys: on a narrow screen that is low, or whose keys are true millimetres. */
+export function isTight({ width, height }: Size, gloves: boolean): boolean {
+  return width < NARROW && (gloves || height < LOW)
+}
+
+/** The same, kept up with the window as it is turned. A keyboard that comes up takes height only: a field does not change under the finger for it. */
 export function useTight(): boolean {
   const { settings } = useApp()
-  const [narrow, setNarrow] = useState(() => matchMedia(NARROW).matches)
+  const [size, setSize] = useState(sizeNow)
   useEffect(() => {
-    const asked = matchMedia(NARROW)
-    const changed = () => setNarrow(asked.matches)
-    asked.addEventListener('change', changed)
-    return () => asked.removeEventListener('change', changed)
+    const changed = () => setSize((before) => (before.width === innerWidth ? before : sizeNow()))
+    addEventListener('resize', changed)
+    return () => removeEventListener('resize', changed)
   }, [])
-  return settings.gloves && narrow
+  return isTight(size, settings.gloves)
+}
+
+function sizeNow(): Size {
+  return { width: innerWidth, height: innerHeight }
 }
