@@ -39,6 +39,8 @@ export function HolePicture({ face, work, hole, done }: Props) {
   const near = at !== undefined && !whole
   const shown = near ? holeWindow(at, [...places.values()], picture, aspect) : wholeWindow(picture)
   const said = near && hole !== null ? words.pictureOf(hole) : words.wholePicture
+  // The sign keeps away from the hole that it would lie on.
+  const left = at !== undefined && at[0] * picture.width > shown.x + shown.width / 2
   const short = Math.min(shown.width, shown.height)
   const size = near ? short * 0.062 : short * 0.03
   return (
@@ -65,7 +67,7 @@ export function HolePicture({ face, work, hole, done }: Props) {
       {hole !== null && (
         <button
           type="button"
-          class="hole-picture__zoom"
+          class={`hole-picture__zoom${left ? ' hole-picture__zoom--left' : ''}`}
           aria-label={whole ? words.whole : words.zoomed}
           onClick={() => setWholeOf(whole ? null : hole)}
         >
