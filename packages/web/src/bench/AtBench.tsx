@@ -111,7 +111,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
         <Progress bench={bench} />
         <button type="button" class="button bench__more" onClick={() => setOver('more')}>
           <Icon name="list" />
-          {words.moreWays}
+          <span class="bench__more-words">{words.moreWays}</span>
         </button>
       </div>
       <Clocks folded={folded} />
@@ -135,7 +135,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
           {stands ? (
             <ResistanceStop bench={bench} hole={felt} general={general} />
           ) : (
-            <StepWords bench={bench} onOpen={setOver} />
+            <StepWords bench={bench} tight={tight} onOpen={setOver} />
           )}
           {awake === 'cannot' && <p class="quiet">{words.notAwake}</p>}
         </div>
@@ -175,7 +175,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
         />
       )}
       {over === 'short' && <ShortSheet bench={bench} onClose={close} />}
-      {bench.held !== null && <StopSheet bench={bench} held={bench.held} />}
+      {bench.held !== null && <StopSheet bench={bench} held={bench.held} onWrench={() => setOver('wrench')} />}
     </div>
   )
 }

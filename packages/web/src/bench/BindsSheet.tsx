@@ -1,10 +1,12 @@
 /** Resistance felt: one tap says how, and the face stands still. */
 import { resistanceFelt } from '@gripbook/record'
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
 import { Field, TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useFirstField } from '../parts/useFirstField.ts'
+import { useTyped } from '../parts/useTyped.ts'
 import { readTurns } from '../readings/turns.ts'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
@@ -14,20 +16,27 @@ import type { Bench } from './useBench.ts'
 type Props = { bench: Bench; hole: string; onClose: () => void }
 
 export function BindsSheet({ bench, hole, onClose }: Props) {
-  const [turns, setTurns] = useState('')
-  const [other, setOther] = useState<string | null>(null)
+  const { typed, type, clear } = useTyped(`binds ${bench.folded.id} ${bench.face.id} ${hole}`, { turns: '', other: '' })
+  const [other, setOther] = useState(typed.other !== '')
   const [fault, setFault] = useState('')
+  const count = useRef<HTMLInputElement>(null)
 
   async function felt(feel: string) {
-    const counted = turns.trim() === '' ? undefined : readTurns(turns)
-    if (counted === null) return setFault(words.notTurns(turns))
+    const counted = typed.turns.trim() === '' ? undefined : readTurns(typed.turns)
+    if (counted === null) {
+      setFault(words.notTurns(typed.turns))
+      count.current?.focus()
+      return
+    }
     const happening = resistanceFelt({
       face: bench.face.id,
       hole,
       feel,
       ...(counted === undefined ? {} : { turns: counted }),
     })
-    if (await bench.act([happening])) onClose()
+    if (!(await bench.act([happening]))) return
+    clear()
+    onClose()
   }
 
   return (
@@ -45,38 +54,59 @@ export function BindsSheet({ bench, hole, onClose }: Props) {
       <Field label={words.bindsTurns} {...(fault === '' ? {} : { fault })}>
         {({ id, describedBy, invalid }) => (
           <input
+            ref={count}
             id={id}
             class="input"
             inputMode="decimal"
             autocomplete="off"
-            value={turns}
+            value={typed.turns}
             aria-describedby={describedBy}
             aria-invalid={invalid}
             onInput={(event) => {
-              setTurns(event.currentTarget.value)
+              type({ turns: event.currentTarget.value })
               setFault('')
             }}
           />
         )}
       </Field>
-      {other === null ? (
-        <button type="button" class="button button--plain" onClick={() => setOther('')}>
+      {other ? (
+        <OtherFeel value={typed.other} onInput={(said) => type({ other: said })} onKeep={(said) => void felt(said)} />
+      ) : (
+        <button type="button" class="button button--plain" onClick={() => setOther(true)}>
           <Icon name="plus" />
           {words.bindsOther}
         </button>
-      ) : (
-        <Form
-          onKeep={() => {
-            const said = oneLine(other)
-            if (said !== undefined) void felt(said)
-          }}
-        >
-          <TextField label={words.bindsOtherField} value={other} onInput={setOther} input={{ maxLength: 200 }} />
-          <button type="submit" class="button button--stop">
-            {words.bindsKeep}
-          </button>
-        </Form>
       )}
     </Sheet>
+  )
+}
+
+type OtherProps = { value: string; onInput: (said: string) => void; onKeep: (said: string) => void }
+
+/** How it feels in one's own words. */
+function OtherFeel({ value, onInput, onKeep }: OtherProps) {
+  const [tried, setTried] = useState(false)
+  const form = useFirstField()
+  return (
+    <Form
+      formRef={form}
+      onKeep={() => {
+        const said = oneLine(value)
+        if (said !== undefined) return onKeep(said)
+        setTried(true)
+        form.current?.querySelector('input')?.focus()
+      }}
+    >
+      <TextField
+        label={words.bindsOtherField}
+        value={value}
+        onInput={onInput}
+        fault={tried && oneLine(value) === undefined ? words.bindsOtherNeeded : ''}
+        input={{ maxLength: 200 }}
+      />
+      <button type="submit" class="button button--stop">
+        {words.bindsKeep}
+      </button>
+    </Form>
   )
 }

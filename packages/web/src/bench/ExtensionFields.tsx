@@ -4,13 +4,15 @@ import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { QuantityField, typedLength } from '../parts/Field.tsx'
 import { singleFigure } from '../settings/instruments.ts'
+import { useFaultFocus } from '../settings/useFaultFocus.ts'
 import { words } from '../words/bench.ts'
 import { toSet } from './torque.ts'
 import { type ExtensionText, extensionOf } from './wrenchHere.ts'
 
-type Props = { value: ExtensionText | null; onChange: (value: ExtensionText | null) => void }
+/** `tried`: how often a wrench was to be used with lengths that are missing. */
+type Props = { value: ExtensionText | null; tried: number; onChange: (value: ExtensionText | null) => void }
 
-export function ExtensionFields({ value, onChange }: Props) {
+export function ExtensionFields({ value, tried, onChange }: Props) {
   const { settings } = useApp()
   const unit = settings.length
   const shown = (mm: number | undefined) =>
@@ -19,6 +21,10 @@ export function ExtensionFields({ value, onChange }: Props) {
   const [reach, setReach] = useState(shown(value?.reach))
   const [angle, setAngle] = useState(value === null ? '0' : String(value.angle))
   const fault = lever !== '' && reach !== '' && value === null
+  const missing = tried > 0 && value === null && !fault
+  const state = (said: string | false) =>
+    said === false ? ({ state: 'empty' } as const) : ({ state: 'fault', words: said } as const)
+  const fields = useFaultFocus<HTMLDivElement>(tried)
 
   function changed(next: { lever: string; reach: string; angle: string }) {
     setLever(next.lever)
@@ -32,19 +38,19 @@ export function ExtensionFields({ value, onChange }: Props) {
   }
 
   return (
-    <div class="stack stack--tight">
+    <div class="stack stack--tight" ref={fields}>
       <QuantityField
         label={words.lever}
         unit={unit}
         value={lever}
-        typed={{ state: 'empty' }}
+        typed={state(missing && lever === '' && words.extensionNeeded)}
         onInput={(text) => changed({ lever: text, reach, angle })}
       />
       <QuantityField
         label={words.reach}
         unit={unit}
         value={reach}
-        typed={fault ? { state: 'fault', words: words.extensionFault } : { state: 'empty' }}
+        typed={state(fault ? words.extensionFault : missing && lever !== '' && words.extensionNeeded)}
         onInput={(text) => changed({ lever, reach: text, angle })}
       />
       <QuantityField

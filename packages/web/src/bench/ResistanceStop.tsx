@@ -1,9 +1,11 @@
 /** The face stands still: what the resistance can be, what to look at, what to back out, and only then how to go on. */
 import { boltBackedOut, resistanceCleared } from '@gripbook/record'
-import { useState } from 'preact/hooks'
+import { useRef, useState } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
 import { Caution } from '../parts/Caution.tsx'
 import { TextField } from '../parts/Field.tsx'
+import { Form } from '../parts/Form.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { turnsText } from '../readings/turns.ts'
 import { useNames } from '../unit/useNames.ts'
 import { oneLine } from '../units/texts.ts'
@@ -14,18 +16,18 @@ import { feelOf, likelyCauses } from './resistance.ts'
 import type { Bench } from './useBench.ts'
 import { useKeys } from './useKeys.ts'
 import './ResistanceStop.css'
-import { Form } from '../parts/Form.tsx'
 
 type Props = { bench: Bench; hole: string; general: General }
 
 export function ResistanceStop({ bench, hole, general }: Props) {
   const { folded, face, answer } = bench
   const nameOf = useNames()
-  const [found, setFound] = useState('')
   const [fault, setFault] = useState('')
   const work = folded.faces[face.id]!
   const here = work.holes[hole]!
   const felt = here.resistance!
+  const { typed, type, clear } = useTyped(`found ${felt.event}`, { found: '' })
+  const form = useRef<HTMLFormElement>(null)
   const turns = folded.entries.find(({ id }) => id === felt.event)?.body.turns
   const counted = typeof turns === 'number' ? turns : null
   const kind = here.placed?.value ?? answer?.holes[hole]?.best ?? null
@@ -44,10 +46,17 @@ export function ResistanceStop({ bench, hole, general }: Props) {
   const backOut = (holes: readonly string[]) =>
     bench.act(holes.map((one) => boltBackedOut({ face: face.id, hole: one, reason: words.bindsTitle(hole) })))
 
-  async function clear() {
-    const said = oneLine(found)
-    if (said === undefined) return setFault(words.foundNeeded)
-    await bench.act([resistanceCleared({ face: face.id, hole, found: said })])
+  async function cleared() {
+    const said = oneLine(typed.found)
+    if (said === undefined) {
+      setFault(words.foundNeeded)
+      form.current?.querySelector('input')?.focus()
+    } else if (await bench.act([resistanceCleared({ face: face.id, hole, found: said })])) clear()
+  }
+
+  function say(found: string) {
+    type({ found })
+    setFault('')
   }
 
   return (
@@ -103,22 +112,19 @@ export function ResistanceStop({ bench, hole, general }: Props) {
           {words.undo}
         </button>
       </div>
-      <Form tight onKeep={clear}>
+      <Form tight formRef={form} onKeep={cleared}>
         <h3>{words.foundTitle}</h3>
         <div class="buttons">
           {causes.map(({ cause }) => (
-            <button key={cause} type="button" class="button" onClick={() => setFound(words.foundWords[cause])}>
+            <button key={cause} type="button" class="button" onClick={() => say(words.foundWords[cause])}>
               {words.foundWords[cause]}
             </button>
           ))}
         </div>
         <TextField
           label={words.foundField}
-          value={found}
-          onInput={(text) => {
-            setFound(text)
-            setFault('')
-          }}
+          value={typed.found}
+          onInput={say}
           input={{ maxLength: 500 }}
           {...(fault === '' ? {} : { fault })}
         />

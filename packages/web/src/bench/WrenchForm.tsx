@@ -5,6 +5,7 @@ import type { Wrench } from '../device/settings.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { DateField, QuantityField, TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { useFaultFocus } from '../settings/useFaultFocus.ts'
 import { words } from '../words/bench.ts'
 import { draftOf, NO_WRENCH, readWrench, type WrenchDraft } from './wrenchForm.ts'
@@ -13,7 +14,8 @@ type Props = {
   taken: readonly Wrench[]
   /** What is known of it already. */
   known?: Omit<Wrench, 'tells'> | null
-  onKept: (wrench: Wrench) => void
+  /** False: it is not taken yet, something beside the form is missing. */
+  onKept: (wrench: Wrench) => boolean
   keep?: string
 }
 
@@ -21,12 +23,13 @@ type Props = {
 export function WrenchForm({ taken, known = null, onKept, keep = words.wrenchKeep }: Props) {
   const { settings } = useApp()
   const unit = settings.torque
-  const [draft, setDraft] = useState(() => (known === null ? NO_WRENCH : draftOf(known, NEWTON_METRES_IN[unit])))
+  const start = known === null ? NO_WRENCH : draftOf(known, NEWTON_METRES_IN[unit])
+  const { typed, type: set, clear } = useTyped(`wrench ${known?.name ?? ''}`, start)
+  const draft: WrenchDraft = { ...typed, tells: typed.tells === 'shows' ? 'shows' : 'clicks' }
   const [tried, setTried] = useState(0)
   const form = useFaultFocus(tried)
   const read = readWrench(draft, taken, NEWTON_METRES_IN[unit])
   const faults = tried > 0 && !read.ok ? read.faults : {}
-  const set = (change: Partial<WrenchDraft>) => setDraft({ ...draft, ...change })
   const fault = (words: string | undefined) => (words === undefined ? {} : { fault: words })
   const state = (said: string | undefined) =>
     said === undefined ? ({ state: 'empty' } as const) : ({ state: 'fault', words: said } as const)
@@ -35,7 +38,8 @@ export function WrenchForm({ taken, known = null, onKept, keep = words.wrenchKee
       formRef={form}
       onKeep={() => {
         setTried(tried + 1)
-        if (read.ok) onKept(read.wrench)
+        if (!read.ok) return
+        if (onKept(read.wrench)) clear()
       }}
     >
       <TextField

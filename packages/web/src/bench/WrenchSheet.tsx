@@ -27,6 +27,7 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
     here.extension === null ? null : { ...here.extension, angle: here.extension.angle ?? 0 },
   )
   const [withFoot, setWithFoot] = useState(here.extension !== null)
+  const [tried, setTried] = useState(0)
   const extension = withFoot && foot !== null ? extensionOf(foot) : null
   const torques = steps.flatMap(({ wanted }) => {
     const torque = newtonMetres(wanted)
@@ -34,6 +35,13 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
     return set === null ? [] : [set]
   })
   const today = dayOf(new Date())
+
+  function use(wrench: Wrench): boolean {
+    const missing = withFoot && foot === null && wrench.tells !== 'nothing'
+    if (missing) setTried(tried + 1)
+    else void take(wrench)
+    return !missing
+  }
 
   async function take(wrench: Wrench) {
     here.choose(wrench, withFoot ? foot : null)
@@ -69,7 +77,7 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
         value={withFoot ? 'foot' : 'none'}
         onChoose={(chosen) => setWithFoot(chosen === 'foot')}
       />
-      {withFoot && <ExtensionFields value={foot} onChange={setFoot} />}
+      {withFoot && <ExtensionFields value={foot} tried={tried} onChange={setFoot} />}
       <ul class="stack stack--tight">
         {[...settings.wrenches, RATCHET].map((wrench) => (
           <li key={wrench.name}>
@@ -77,8 +85,7 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
               type="button"
               class="button button--wide wrench"
               aria-current={wrench.name === here.wrench?.name ? 'true' : undefined}
-              disabled={withFoot && foot === null}
-              onClick={() => void take(wrench)}
+              onClick={() => use(wrench)}
             >
               <Icon name={wrench.name === here.wrench?.name ? 'tick' : 'gear'} />
               <span class="wrench__words">
@@ -98,7 +105,7 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
         ))}
       </ul>
       {adding ? (
-        <WrenchForm taken={settings.wrenches} known={known} onKept={(wrench) => void take(wrench)} />
+        <WrenchForm taken={settings.wrenches} known={known} onKept={use} />
       ) : (
         <button type="button" class="button button--plain" onClick={() => setAdding(true)}>
           <Icon name="plus" />

@@ -5,6 +5,8 @@ import { Choice } from '../parts/Choice.tsx'
 import { TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useFirstField } from '../parts/useFirstField.ts'
+import { useTyped } from '../parts/useTyped.ts'
 import { lines, oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
 
@@ -13,16 +15,20 @@ const WHENS = ['cold', 'hot', 'both', 'unknown'] as const
 /** What the customer says of a unit that comes back: it opens the record again. */
 export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose: () => void }) {
   const { write } = useApp()
-  const [complaint, setComplaint] = useState('')
-  const [since, setSince] = useState('')
-  const [range, setRange] = useState('')
+  const { typed, type, clear } = useTyped(`came back ${folded.id}`, { complaint: '', since: '', range: '' })
+  const { complaint, since, range } = typed
   const [when, setWhen] = useState<(typeof WHENS)[number] | null>(null)
   const [missing, setMissing] = useState(false)
   const [busy, setBusy] = useState(false)
   const given = lines(complaint)
+  const form = useFirstField()
 
   async function keep() {
-    if (given === undefined) return setMissing(true)
+    if (given === undefined) {
+      setMissing(true)
+      form.current?.querySelector('textarea')?.focus()
+      return
+    }
     const text = words.complaintText(
       given,
       oneLine(since),
@@ -32,27 +38,29 @@ export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose
     setBusy(true)
     const written = await write(folded.id, [cameBack({ complaint: text })], words.isBack)
     setBusy(false)
-    if (written !== null) onClose()
+    if (written === null) return
+    clear()
+    onClose()
   }
 
   return (
     <Sheet title={words.cameBackTitle} onClose={onClose}>
-      <Form onKeep={keep}>
+      <Form formRef={form} onKeep={keep}>
         <TextField
           label={words.complaint}
           long
           value={complaint}
-          onInput={setComplaint}
+          onInput={(complaint) => type({ complaint })}
           fault={missing && given === undefined ? words.complaintNeeded : ''}
         />
-        <TextField label={words.since} value={since} onInput={setSince} input={{ maxLength: 200 }} />
+        <TextField label={words.since} value={since} onInput={(since) => type({ since })} input={{ maxLength: 200 }} />
         <Choice
           label={words.when}
           options={WHENS.map((value) => ({ value, words: words.whens[value] }))}
           value={when}
           onChoose={setWhen}
         />
-        <TextField label={words.range} value={range} onInput={setRange} input={{ maxLength: 200 }} />
+        <TextField label={words.range} value={range} onInput={(range) => type({ range })} input={{ maxLength: 200 }} />
         <button type="submit" class="button button--act" disabled={busy}>
           {words.cameBackDo}
         </button>

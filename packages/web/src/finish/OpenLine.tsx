@@ -111,6 +111,7 @@ function PartLine({ part: id, folded }: { part: string; folded: FoldedUnit }) {
       </div>
       {open === 'replaced' && (
         <ReasonSheet
+          unit={folded.id}
           title={words.replacedTitle(name)}
           label={words.replacedBy}
           hint={words.replacedByHint}
@@ -130,6 +131,7 @@ function PartLine({ part: id, folded }: { part: string; folded: FoldedUnit }) {
       )}
       {open === 'off' && (
         <ReasonSheet
+          unit={folded.id}
           title={words.offTitle(name)}
           label={words.offWhy}
           needed={words.whyNeeded}
@@ -170,6 +172,7 @@ function OnTheSpot({ why, folded }: { why: OpenWhy; folded: FoldedUnit }) {
       <Way act={words.plugDo} label={`${plug}: ${words.plugDo}`} onAct={() => setOpen(true)} />
       {open && (
         <ReasonSheet
+          unit={folded.id}
           title={words.plugTitle(plug)}
           label={words.plugSocket}
           needed={words.plugNeeded}

@@ -2,9 +2,13 @@ import { useState } from 'preact/hooks'
 import { TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useFirstField } from '../parts/useFirstField.ts'
+import { useTyped } from '../parts/useTyped.ts'
 import { oneLine } from '../units/texts.ts'
 
 type Props = {
+  /** The unit that it is about. */
+  unit: string
   title: string
   what?: string
   label: string
@@ -21,34 +25,47 @@ type Props = {
 }
 
 /** One text that is needed, such as a reason, and the one action that it belongs to. */
-export function ReasonSheet({ title, what, label, hint, needed, start = '', act, more, onKeep, onClose }: Props) {
-  const [text, setText] = useState(start)
-  const [second, setSecond] = useState('')
+export function ReasonSheet({ unit, title, what, label, hint, needed, start = '', act, more, onKeep, onClose }: Props) {
+  const { typed, type, clear } = useTyped(`${unit} ${title}`, { text: start, second: '' })
+  const form = useFirstField()
   const [missing, setMissing] = useState(false)
   const [busy, setBusy] = useState(false)
 
   async function keep() {
-    const given = oneLine(text)
-    if (given === undefined) return setMissing(true)
+    const given = oneLine(typed.text)
+    if (given === undefined) {
+      setMissing(true)
+      form.current?.querySelector('input')?.focus()
+      return
+    }
     setBusy(true)
-    const kept = await onKeep(given, oneLine(second))
+    const kept = await onKeep(given, oneLine(typed.second))
     setBusy(false)
-    if (kept) onClose()
+    if (!kept) return
+    clear()
+    onClose()
   }
 
   return (
     <Sheet title={title} onClose={onClose}>
-      <Form onKeep={keep}>
+      <Form formRef={form} onKeep={keep}>
         {what !== undefined && <p>{what}</p>}
         <TextField
           label={label}
           {...(hint === undefined ? {} : { hint })}
-          value={text}
-          onInput={setText}
-          fault={missing && oneLine(text) === undefined ? needed : ''}
+          value={typed.text}
+          onInput={(text) => type({ text })}
+          fault={missing && oneLine(typed.text) === undefined ? needed : ''}
           input={{ maxLength: 300 }}
         />
-        {more !== undefined && <TextField label={more} value={second} onInput={setSecond} input={{ maxLength: 300 }} />}
+        {more !== undefined && (
+          <TextField
+            label={more}
+            value={typed.second}
+            onInput={(second) => type({ second })}
+            input={{ maxLength: 300 }}
+          />
+        )}
         <button type="submit" class="button button--act" disabled={busy}>
           {act}
         </button>

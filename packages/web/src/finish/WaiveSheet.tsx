@@ -8,6 +8,7 @@ export function WaiveSheet({ unit, reading, onClose }: { unit: string; reading: 
   const { write } = useApp()
   return (
     <ReasonSheet
+      unit={unit}
       title={words.waiveTitle(reading)}
       what={words.waiveWhat}
       label={words.why}

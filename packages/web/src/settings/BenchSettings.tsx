@@ -69,6 +69,7 @@ function Wrenches() {
             onKept={(wrench) => {
               choose({ wrenches: [...wrenches, wrench] })
               setAdding(false)
+              return true
             }}
           />
         </Sheet>

@@ -1,0 +1,126 @@
+/** At the bench on a phone with little room: nothing hides which hole it is and what is to be pressed, and nothing typed is lost. */
+import type { Page } from 'playwright-core'
+import { expect, test } from 'vitest'
+import type { Bench } from './bench.ts'
+import { openPractice } from './hands.ts'
+import { withBench } from './withBench.ts'
+
+let bench: Bench
+withBench((opened) => {
+  bench = opened
+})
+
+const LOW = { viewport: { width: 320, height: 568 } }
+
+async function atPass(page: Page): Promise<void> {
+  const unit = await openPractice(page)
+  await page.goto(`${unit}/face/pump-cover/bench`)
+  await lookAtPass(page)
+}
+
+/** The step that is looked at is not kept over a reload. */
+async function lookAtPass(page: Page): Promise<void> {
+  await page.getByText('M8×45', { exact: true }).waitFor()
+  await page.getByRole('button', { name: 'More', exact: true }).click()
+  await page.getByRole('button', { name: 'All steps' }).click()
+  const passes = page.getByRole('dialog').getByRole('listitem').filter({ hasText: /^Pass/ })
+  await passes
+    .first()
+    .getByRole('button', { name: /^Hole \d+$/ })
+    .first()
+    .click()
+  await page.getByText('You are looking at another step.').waitFor()
+}
+
+async function choose(page: Page, gloves: boolean): Promise<void> {
+  await page.evaluate((gloves) => {
+    const kept = JSON.parse(localStorage.getItem('gripbook settings')!) as object
+    const wrench = { name: 'Old clicker', tells: 'clicks', range: [2, 50], calibratedUntil: '2020-01-01' }
+    localStorage.setItem('gripbook settings', JSON.stringify({ ...kept, gloves, wrenches: [wrench] }))
+  }, gloves)
+  await page.reload()
+}
+
+/** What a finger would hit in the middle of it is the thing itself. */
+const isOnTop = (page: Page, selector: string) =>
+  page
+    .locator(selector)
+    .first()
+    .evaluate((element) => {
+      const { left, top, width, height } = element.getBoundingClientRect()
+      const hit = document.elementFromPoint(left + width / 2, top + height / 2)
+      return hit !== null && (element.contains(hit) || hit.contains(element)) && top >= 0 && top + height <= innerHeight
+    })
+
+test.each([false, true])(
+  'on the smallest phone the hole, its torque and the keys are in sight, gloves: %s',
+  async (gloves) => {
+    const { context, page } = await bench.open('phone', LOW)
+    await choose(page, gloves)
+    await atPass(page)
+    await page.getByRole('button', { name: 'Choose the wrench' }).click()
+    await page.getByRole('button', { name: /^Old clicker/ }).click()
+    const seen = ['.bench-step__hole', '.bench-step__torque', '.dock__undo', '.dock__binds', '.dock__main']
+    await page.getByRole('button', { name: 'Another figure' }).waitFor()
+    for (const selector of seen) expect([selector, await isOnTop(page, selector)]).toEqual([selector, true])
+    await page.getByRole('button', { name: 'Another figure' }).click()
+    await page.locator('input[name="figure"]').waitFor()
+    for (const selector of seen) expect([selector, await isOnTop(page, selector)]).toEqual([selector, true])
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320)
+    await context.close()
+  },
+)
+
+test('a reason, what binds and a wrench that were typed outlive the tab; a stop of the wrench leads to another one', async () => {
+  const { context, page } = await bench.open('phone')
+  await choose(page, false)
+  await atPass(page)
+  const dialog = page.getByRole('dialog')
+  await page.getByRole('button', { name: 'Choose the wrench' }).click()
+  await page.getByRole('button', { name: 'Add a wrench' }).click()
+  await dialog.getByLabel('Name', { exact: true }).fill('New one')
+  await page.reload()
+  await lookAtPass(page)
+  await page.getByRole('button', { name: 'Choose the wrench' }).click()
+  await page.getByRole('button', { name: 'Add a wrench' }).click()
+  expect(await dialog.getByLabel('Name', { exact: true }).inputValue()).toBe('New one')
+
+  // a crow-foot without its lengths is no crow-foot, and not none either
+  await page.getByRole('radio', { name: 'Crow-foot' }).check()
+  await page.getByRole('button', { name: /^Old clicker/ }).click()
+  await dialog.getByText('Write both lengths').waitFor()
+  await page.getByRole('radio', { name: 'Straight on the wrench' }).check()
+  await page.getByRole('button', { name: /^Old clicker/ }).click()
+  await dialog.waitFor({ state: 'detached' })
+
+  await page.getByRole('button', { name: /^Clicked at/ }).click()
+  await dialog.getByText(/calibration ran out/).waitFor()
+  await dialog.getByRole('button', { name: 'Go on all the same' }).click()
+  expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT')
+  await page.keyboard.type('Checked this morning')
+  await page.reload()
+  await lookAtPass(page)
+  await page.getByRole('button', { name: /^Clicked at/ }).click()
+  await dialog.getByRole('button', { name: 'Go on all the same' }).click()
+  expect(await dialog.getByLabel('Why? It stays on the record.').inputValue()).toBe('Checked this morning')
+  await dialog.getByRole('button', { name: 'Change the wrench' }).click()
+  await page.getByRole('heading', { name: 'With which wrench?' }).waitFor()
+  await page.keyboard.press('Escape')
+
+  await page.getByRole('button', { name: 'It binds' }).click()
+  await dialog.getByRole('button', { name: 'Something else' }).click()
+  await dialog.getByRole('button', { name: 'Stop the face' }).click()
+  await dialog.getByText('Say how it feels: it stays on the record.').waitFor()
+  await page.keyboard.type('Sand in the thread')
+  await page.reload()
+  await lookAtPass(page)
+  await page.getByRole('button', { name: 'It binds' }).click()
+  expect(await dialog.getByLabel('How does it feel?').inputValue()).toBe('Sand in the thread')
+  await dialog.getByRole('button', { name: 'Stop the face' }).click()
+  await page.getByRole('heading', { name: 'The face stands still' }).waitFor()
+  await page.getByLabel('What you found').fill('A grain of')
+  await page.reload()
+  await page.getByRole('heading', { name: 'The face stands still' }).waitFor()
+  expect(await page.getByLabel('What you found').inputValue()).toBe('A grain of')
+  await context.close()
+})
