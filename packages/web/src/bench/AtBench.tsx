@@ -73,9 +73,10 @@ export function AtBench({ folded, face, book, tight }: Props) {
       if (to !== undefined) bench.look(to)
     },
     open: setOver,
+    leave: () => go({ at: 'unit', book, unit: folded.id }),
   }
 
-  const leave = () => go({ at: 'face', book, unit: folded.id, face: face.id })
+  const toFace = () => go({ at: 'face', book, unit: folded.id, face: face.id })
 
   async function pause() {
     const done = await write(folded.id, [
@@ -87,7 +88,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
     ])
     if (done === null) return
     say({ words: words.paused, tone: 'done' })
-    leave()
+    toFace()
   }
 
   const close = () => setOver(null)
@@ -99,12 +100,18 @@ export function AtBench({ folded, face, book, tight }: Props) {
     middle.current!.scrollTop = 0
     body.current!.scrollTop = 0
   }, [step.key, stands])
-  const done = new Set(bench.mates.flatMap(({ hole, done }) => (done === null || hole === null ? [] : [hole])))
+  // Of the face as a whole: holes at which nothing is left to do.
+  const open = new Set(steps.flatMap(({ hole, done }) => (done === null && hole !== null ? [hole] : [])))
+  const done = new Set(
+    step.hole === null
+      ? face.holes.flatMap(({ id }) => (open.has(id) ? [] : [id]))
+      : bench.mates.flatMap(({ hole, done }) => (done === null || hole === null ? [] : [hole])),
+  )
   return (
     <div class={classOf(step.round.what, stands, tight)}>
       <div class="bench__top">
         {tight && (
-          <button type="button" class="button bench__more" aria-label={words.back} onClick={leave}>
+          <button type="button" class="button bench__more" aria-label={words.back} onClick={toFace}>
             <Icon name="back" />
           </button>
         )}

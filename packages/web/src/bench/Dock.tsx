@@ -61,15 +61,15 @@ function PlainDock({ bench, general }: DockProps) {
 
 function DoneDock({ bench, general, finished }: DockProps & { finished: boolean }) {
   const toNow = () => {
-    if (finished) general.open('steps')
+    if (finished) general.leave()
     else bench.look(null)
   }
   useDockKeys(null, general, { done: toNow })
   return (
     <DockFrame bench={bench} general={general}>
       <Main onClick={toNow}>
-        <Icon name={finished ? 'list' : 'forth'} />
-        {finished ? words.steps : words.toNow}
+        <Icon name="forth" />
+        {finished ? words.toUnit : words.toNow}
       </Main>
     </DockFrame>
   )

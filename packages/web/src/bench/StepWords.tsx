@@ -47,6 +47,12 @@ export function StepWords({ bench, tight, onOpen }: Props) {
         </p>
         <Hands bench={bench} />
       </section>
+      {step.round.apart && (
+        <p class="bench__note">
+          <Icon name="question" size={20} />
+          {words.apart}
+        </p>
+      )}
       {tight && what === 'pass' && step.done === null && (
         <WrenchDoubts bench={bench} onWrench={() => onOpen('wrench')} />
       )}

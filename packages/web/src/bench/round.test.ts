@@ -73,6 +73,17 @@ test('passes are counted within their visit and carry what is wanted', () => {
   expect(roundMates(way([chosen]), passes[0]!).map(({ hole }) => hole)).toEqual(['1', '2'])
 })
 
+test('bolts that the order leaves out have passes that are counted by themselves', () => {
+  const chosen = orderChosen({ face, name: 'by hand', passes: [{ share: 1, sequence: ['1'] }] })
+  const passes = way([chosen]).filter(({ round }) => round.what === 'pass')
+  expect(passes.map(({ hole, round: { number, of, apart } }) => [hole, number, of, apart])).toEqual([
+    ['1', 1, 1, false],
+    ['2', 1, 3, true],
+    ['2', 2, 3, true],
+    ['2', 3, 3, true],
+  ])
+})
+
 test('all done: nothing is next', () => {
   const all = ['2', '1'].flatMap((hole) => [
     boltPlaced({ face, hole, kind: 'a' }),

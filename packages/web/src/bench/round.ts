@@ -9,6 +9,8 @@ export type Round = {
   number: number
   of: number
   share: number
+  /** Of a pass: its bolts are in no pass of the order that is followed; such passes are counted by themselves. */
+  apart: boolean
 }
 
 export type BenchStep = {
@@ -43,23 +45,29 @@ export function benchSteps(folded: FoldedUnit, face: string): BenchStep[] {
   const steps = faceSteps(folded, face)
   if (steps.length === 0) return []
   const placed = new Map(steps.flatMap((step) => (step.stage === 'place' ? [[step.hole, step.done]] : [])))
-  const passes = new Map<number, number[]>()
+  const order =
+    folded.faces[face]?.orderChosen?.value.passes ?? folded.unit.faces.find(({ id }) => id === face)?.order ?? []
+  // Passes that follow an order are numbered behind its own.
+  const isApart = (pass: number) => order.length > 0 && pass > order.length
+  const group = (visit: number, pass: number) => `${visit} ${isApart(pass)}`
+  const passes = new Map<string, number[]>()
   for (const { visit, pass } of steps) {
     if (pass === undefined) continue
-    const known = passes.get(visit) ?? []
-    if (!known.includes(pass)) passes.set(visit, [...known, pass])
+    const known = passes.get(group(visit, pass)) ?? []
+    if (!known.includes(pass)) passes.set(group(visit, pass), [...known, pass])
   }
   const way = steps.flatMap((step): BenchStep[] => {
     if (step.stage === 'place') return []
     const { visit, hole, locates, pass = 0, share = 1, final = false, wanted, done } = step
     const what = WHATS[step.stage]
-    const inVisit = passes.get(visit) ?? []
+    const apart = what === 'pass' && isApart(pass)
+    const counted = passes.get(group(visit, pass)) ?? []
     const isPlaced = placed.get(hole) !== undefined
     const isDone = done !== undefined && (what !== 'start' || isPlaced)
     return [
       {
         key: [visit, what, pass, hole].join(' '),
-        round: { what, visit, number: inVisit.indexOf(pass) + 1, of: inVisit.length, share },
+        round: { what, visit, number: counted.indexOf(pass) + 1, of: counted.length, share, apart },
         hole,
         locates,
         pass,
@@ -77,7 +85,7 @@ export function benchSteps(folded: FoldedUnit, face: string): BenchStep[] {
     ...way,
     {
       key: 'close',
-      round: { what: 'close', visit, number: 0, of: 0, share: 1 },
+      round: { what: 'close', visit, number: 0, of: 0, share: 1, apart: false },
       hole: null,
       locates: false,
       pass: 0,

@@ -1,4 +1,4 @@
-import { faceDescribed, fold, partCameOut, type Stop } from '@gripbook/record'
+import { faceDescribed, fold, holeMarked, orderChosen, partCameOut, type Stop } from '@gripbook/record'
 import { expect, test } from 'vitest'
 import { holesOf, stopLines } from './stopLines.ts'
 import { told } from './testing/told.ts'
@@ -43,4 +43,27 @@ test('a figure that was not read and resistance that stands are named, each once
     'End play has a limit and was not read since teardown.',
   ])
   expect(holesOf(stops, 'pan')).toEqual(['3'])
+})
+
+test('a pass that is not complete is named as the bench counts it', () => {
+  const face = 'lid'
+  const lid = told([
+    faceDescribed({ face }),
+    holeMarked({ face, hole: '1', mark: [10, 10], thread: 'M8' }),
+    holeMarked({ face, hole: '2', mark: [20, 10], thread: 'M8', visit: 2 }),
+    orderChosen({
+      face,
+      name: 'by hand',
+      passes: [
+        { share: 0.5, sequence: ['1'] },
+        { share: 1, sequence: ['1'] },
+        { share: 0.5, sequence: ['2'] },
+        { share: 1, sequence: ['2'] },
+      ],
+    }),
+  ])
+  const stop: Stop = { gate: 'pass before', face, hole: '2', why: { code: 'pass-not-complete', pass: 3, holes: ['2'] } }
+  expect(stopLines([stop], { ...around, folded: fold(lid.id, lid.events), face })).toEqual([
+    'Pass 1 of 2, 50 % is not complete: hole 2.',
+  ])
 })

@@ -4,6 +4,7 @@ import { groupsOf } from '../finish/lines.ts'
 import { sayOpen } from '../finish/sayOpen.ts'
 import { partNameIn } from '../unit/partName.ts'
 import { words } from '../words/bench.ts'
+import { benchSteps } from './round.ts'
 import { newtonMetres } from './torque.ts'
 
 type Around = {
@@ -45,7 +46,8 @@ export function holesOf(stops: readonly Stop[], face: string): string[] {
 }
 
 /** What stands against the work in the hand; what is open beside it is given back. */
-function sayAtHand(why: Why, { named, told }: Around): string | OpenWhy {
+function sayAtHand(why: Why, around: Around): string | OpenWhy {
+  const { named, told } = around
   const say = words.stops
   switch (why.code) {
     case 'locating-first':
@@ -57,7 +59,7 @@ function sayAtHand(why: Why, { named, told }: Around): string | OpenWhy {
     case 'not-snug':
       return say.snug(why.holes)
     case 'pass-not-complete':
-      return say.pass(why.pass, why.holes)
+      return say.pass(roundNamed(why.pass, why.holes, around), why.holes)
     case 'visit-not-complete':
       return say.visit(why.visit, why.holes)
     case 'resistance':
@@ -78,6 +80,14 @@ function sayAtHand(why: Why, { named, told }: Around): string | OpenWhy {
     default:
       return why
   }
+}
+
+/** A pass as the bench counts it: the record counts through all visits. */
+function roundNamed(pass: number, holes: readonly string[], { folded, face }: Around): string {
+  const step = benchSteps(folded, face).find(
+    (one) => one.round.what === 'pass' && one.pass === pass && one.hole !== null && holes.includes(one.hole),
+  )
+  return step === undefined ? words.stops.passNumber(pass) : words.roundOf(step.round)
 }
 
 function openAt(why: OpenWhy): Open {

@@ -45,10 +45,13 @@ export const bench = {
   rounds,
   roundOf: (round: Round) =>
     round.what === 'pass'
-      ? round.of === 1
-        ? `Pass, ${percent(round.share)}`
-        : `Pass ${round.number} of ${round.of}, ${percent(round.share)}`
+      ? [
+          round.of === 1 ? 'Pass' : `Pass ${round.number} of ${round.of}`,
+          percent(round.share),
+          ...(round.apart ? ['not in the order'] : []),
+        ].join(', ')
       : rounds[round.what],
+  apart: 'The order leaves this bolt out: it is tightened after the others, in passes of its own.',
   visit: (visit: number) => `Visit ${visit}`,
   count: (done: number, all: number) => `${done} of ${all}`,
   progress: (round: string, done: number, all: number) => `${round}: ${done} of ${all} done`,
@@ -57,6 +60,7 @@ export const bench = {
   doneBy: (who: string, at: string) => `Done: ${who}, ${at}`,
   lookingAt: 'You are looking at another step.',
   toNow: 'To what is next',
+  toUnit: 'To the unit: what next',
 
   zoomed: 'The whole face',
   whole: 'Only this hole',
@@ -244,7 +248,8 @@ export const bench = {
     startedWhy: 'Once one is down, the others no longer find their threads.',
     down: (list: readonly string[]) => `Not run down yet: ${holes(list)}.`,
     snug: (list: readonly string[]) => `Not snug yet: ${holes(list)}.`,
-    pass: (pass: number, list: readonly string[]) => `Pass ${pass} is not complete: ${holes(list)}.`,
+    pass: (round: string, list: readonly string[]) => `${round} is not complete: ${holes(list)}.`,
+    passNumber: (pass: number) => `Pass ${pass}`,
     visit: (visit: number, list: readonly string[]) => `Visit ${visit} is not complete: ${holes(list)}.`,
     resistance: (list: readonly string[]) => `Resistance at ${holes(list)} is not cleared.`,
     belongs: (kind: string, may: readonly string[]) =>
