@@ -13,12 +13,14 @@ export type Condensed = {
   elsewhere: number[][]
   /** Step of the grid, mm. */
   grid: number
-  /** How far the figures may be off, as a share of the greatest: what halving the step changed last, or what further halvings would still change, as the last two say. */
+  /** How far the figures may be off, as a share of the greatest: what halving the step changed last, or what further halvings would still change, as the last two say; twice that where the thickness jumps. */
   error: number
 }
 
 /** The step is halved until this share is left to be found; finer grids cost more than a casting's own doubt is worth. */
 const WANTED = 0.01
+/** The same as a share of what the bolt itself sinks: a bolt on a thick rib sinks a tenth of one on a thin corner, and its neighbours feel the share. */
+const WANTED_OF_OWN = 0.02
 /** Multiplications that the finest grid may cost when it is factored: about two seconds. */
 const MOST_WORK = 2e9
 
@@ -43,21 +45,23 @@ export function condense(
       work: factoringWork(factor),
     }
   }
+  const jumps = (cover.regions ?? []).length > 0
   let step = grid ?? firstStep(cover, bed)
   let coarse = at(2 * step)
   let fine = at(step)
   let change = apart(coarse.compliance, fine.compliance)
-  let error = change
+  let error = (jumps ? JUMP : 1) * change.ofGreatest
   // Whether a further halving is worth its cost is judged by how much the first one brought, on a grid that costs next to nothing; so coarse a grid is not trusted for what is told.
-  let left = grid === undefined ? change * leftOver(change / apart(at(4 * step).compliance, coarse.compliance)) : 0
-  while (left > WANTED && 16 * fine.work <= MOST_WORK) {
+  let goOn = grid === undefined && isWorthHalving(change, apart(at(4 * step).compliance, coarse.compliance), jumps)
+  while (goOn && 16 * fine.work <= MOST_WORK) {
     step /= 2
     coarse = fine
     fine = at(step)
     const before = change
     change = apart(coarse.compliance, fine.compliance)
-    error = change * leftOver(Math.max(FASTEST, change / before))
-    left = error
+    const left = leftOver(Math.max(FASTEST, change.ofGreatest / before.ofGreatest))
+    error = change.ofGreatest * (jumps ? JUMP : left)
+    goOn = isWorthHalving(change, before, jumps)
   }
   const { work: _, ...condensed } = fine
   return { ...condensed, grid: step, error }
@@ -92,6 +96,14 @@ function firstStep(cover: Cover, bed: Seating): number {
 
 /** What a halving leaves of a change at best: a bend under a point load goes with r²·ln r, which a grid follows with the square of its step. A chance quicker one promises nothing. */
 const FASTEST = 0.25
+/** Where the thickness jumps the true bend has a kink and the splines' has none: a grid follows it no quicker than its step, by fits and starts, so the last change may be half of what is left. */
+const JUMP = 2
+
+/** Whether further halvings would still change the figures by more than is wanted, after a last change and one before. */
+function isWorthHalving(change: Change, before: Change, jumps: boolean): boolean {
+  const left = (of: keyof Change) => change[of] * leftOver(change[of] / before[of])
+  return (jumps ? JUMP : 1) * left('ofGreatest') > WANTED || left('ofOwn') > WANTED_OF_OWN
+}
 
 /** What all further halvings together would still change, for 1 of the last change, when each changes `ratio` of the one before; inner corners converge no slower than by half. */
 function leftOver(ratio: number): number {
@@ -106,7 +118,13 @@ function factoringWork({ size, first }: Skyline): number {
   return work
 }
 
-function apart(a: number[][], b: number[][]): number {
-  const greatest = Math.max(...b.map((row, i) => row[i]!))
-  return Math.max(...a.flatMap((row, i) => row.map((value, j) => Math.abs(value - b[i]![j]!)))) / greatest
+/** The greatest change of a figure: as a share of the greatest figure, and of how far the bolts that it is of sink under themselves. */
+type Change = { ofGreatest: number; ofOwn: number }
+
+function apart(a: number[][], b: number[][]): Change {
+  const own = b.map((row, i) => row[i]!)
+  const most = (share: (i: number, j: number) => number) =>
+    Math.max(...a.flatMap((row, i) => row.map((value, j) => Math.abs(value - b[i]![j]!) / share(i, j))))
+  const greatest = Math.max(...own)
+  return { ofGreatest: most(() => greatest), ofOwn: most((i, j) => Math.sqrt(own[i]! * own[j]!)) }
 }
