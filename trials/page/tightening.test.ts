@@ -196,8 +196,10 @@ test('an outline by keyboard alone, a hollow, a valve line and the manual’s or
   await tapAt(page, [
     [0.4, 0.4],
     [0.6, 0.4],
-    [0.6, 0.6],
   ])
+  await page.getByRole('button', { name: 'Done', exact: true }).click()
+  await page.getByText('At least 3 corners').waitFor()
+  await tapAt(page, [[0.6, 0.6]])
   await page.getByText('3 corners').waitFor()
   await page.getByRole('button', { name: 'Done', exact: true }).click()
   await page.getByRole('button', { name: 'Draw a valve line' }).click()

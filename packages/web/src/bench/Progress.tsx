@@ -2,6 +2,9 @@ import { words } from '../words/bench.ts'
 import { visitsIn } from './round.ts'
 import type { Bench } from './useBench.ts'
 
+/** So many marks stand beside each other on the narrowest screen; more holes are one bar. */
+const MARKS = 16
+
 /** The round that is on, and how far it is: a mark for each hole while they have room. */
 export function Progress({ bench: { steps, step, mates } }: { bench: Bench }) {
   const done = mates.filter((one) => one.done !== null).length
@@ -23,12 +26,18 @@ export function Progress({ bench: { steps, step, mates } }: { bench: Bench }) {
           aria-valuemax={mates.length}
           aria-valuenow={done}
         >
-          {mates.map((one) => (
-            <span
-              key={one.key}
-              class={`bench-progress__one${one.done === null ? '' : ' bench-progress__one--done'}${one === step ? ' bench-progress__one--now' : ''}`}
-            />
-          ))}
+          {mates.length > MARKS ? (
+            <span class="bench-progress__one">
+              <span class="bench-progress__part" style={{ width: `${(100 * done) / mates.length}%` }} />
+            </span>
+          ) : (
+            mates.map((one) => (
+              <span
+                key={one.key}
+                class={`bench-progress__one${one.done === null ? '' : ' bench-progress__one--done'}${one === step ? ' bench-progress__one--now' : ''}`}
+              />
+            ))
+          )}
         </div>
       )}
     </div>

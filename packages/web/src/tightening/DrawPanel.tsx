@@ -1,4 +1,5 @@
 /** Beside the picture while corners are tapped on it. */
+import { useState } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
 import { words } from '../words/tightening.ts'
 import { leastCorners, type Target } from './drawn.ts'
@@ -55,15 +56,21 @@ type BarProps = { target: Target; count: number; canUndo: boolean; onUndo: () =>
 
 export function DrawBar({ target, count, canUndo, onUndo, onDone }: BarProps) {
   const least = leastCorners(target)
+  const few = count > 0 && count < least
+  /** How many corners there were when too few of them were to be all. */
+  const [tried, setTried] = useState<number | null>(null)
   return (
     <nav class="face__bar tightening__bar" aria-label={words.drawTitle[target.at]}>
+      <p class="field__fault" role="alert">
+        {few && tried === count ? words.tooFew(least) : ''}
+      </p>
       <button type="button" class="button button--stop" disabled={!canUndo} onClick={onUndo}>
         <Icon name="undo" />
         {words.undoCorner}
       </button>
-      <button type="button" class="button button--act" onClick={onDone}>
+      <button type="button" class="button button--act" onClick={() => (few ? setTried(count) : onDone())}>
         <Icon name="tick" />
-        {count >= least || count === 0 ? words.drawDone : words.tooFew(least)}
+        {words.drawDone}
       </button>
     </nav>
   )

@@ -1,6 +1,8 @@
 /** The order to go by, why, and the others with their figures. */
+
 import type { OrderAnswer, TighteningAnswer } from '@gripbook/engine'
 import type { FaceWork } from '@gripbook/record'
+import type { ComponentChildren } from 'preact'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
@@ -19,6 +21,8 @@ type Props = {
   /** The one that is shown. */
   order: OrderAnswer
   chosen: FaceWork['orderChosen'] | undefined
+  /** The way to the bench, where the order is followed. */
+  toBench: ComponentChildren
   shares: readonly number[]
   offered: readonly (readonly number[])[]
   onShow: (kind: OrderAnswer['kind']) => void
@@ -26,7 +30,7 @@ type Props = {
 }
 
 export function OrderTab(props: Props) {
-  const { answer, searched, order, chosen, shares, offered, onShow, onShares } = props
+  const { answer, searched, order, chosen, toBench, shares, offered, onShow, onShares } = props
   const advised = advisedOrder(answer)
   const inUse = orderInUse(answer.orders, chosen)
   const beside = order === advised ? sayBesideStated(answer) : null
@@ -50,6 +54,7 @@ export function OrderTab(props: Props) {
             </span>
           </p>
         )}
+        {chosen !== undefined && toBench}
       </section>
       <section class="stack stack--tight">
         <h2>{words.firstTitle}</h2>

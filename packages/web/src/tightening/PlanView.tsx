@@ -3,6 +3,7 @@ import type { Fault, OrderAnswer, TighteningAnswer } from '@gripbook/engine'
 import { orderChosen } from '@gripbook/record'
 import { useMemo, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
+import { BenchLink } from '../bench/BenchLink.tsx'
 import { Stage } from '../face/stage/Stage.tsx'
 import type { PicturePoint } from '../face/stage/view.ts'
 import { Icon } from '../look/icons.tsx'
@@ -41,7 +42,7 @@ const LOW = 700
 const SHARES = [[0.3, 0.6, 1], [0.5, 1], [0.2, 0.4, 0.6, 0.8, 1], [1]] as const satisfies readonly (readonly number[])[]
 
 export function PlanView({ folded, face, picture, url, away, frame, onCover }: Props) {
-  const { settings, write } = useApp()
+  const { settings, write, book } = useApp()
   const work = folded.faces[face.id]
   const unit = useMemo(() => faceFile(folded, face.id).unit, [folded, face.id])
   const [shares, setShares] = useState<readonly number[]>(SHARES[0])
@@ -168,6 +169,7 @@ export function PlanView({ folded, face, picture, url, away, frame, onCover }: P
               searched={plan.searched}
               order={order}
               chosen={work?.orderChosen}
+              toBench={<BenchLink folded={folded} face={face.id} book={book.name} />}
               shares={shares}
               offered={SHARES}
               onShow={show}

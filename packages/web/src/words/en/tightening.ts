@@ -181,7 +181,7 @@ export const tightening = {
   undoCorner: 'Undo',
   startAgain: 'Draw anew',
   drawDone: 'Done',
-  tooFew: (least: number) => `At least ${least}.`,
+  tooFew: (least: number) => `At least ${least} corners: tap on, or draw anew to leave it out.`,
   picked: (number: number) => `Corner ${number} is picked.`,
 
   draftFaults: {
