@@ -27,6 +27,7 @@ export type Fault = { path: FaultPath } & (
   | { code: 'line-leaves-cover'; near: [number, number] }
   | { code: 'nothing-to-lie-on' }
   | { code: 'cover-too-soft' }
+  | { code: 'cover-too-stiff' }
 )
 
 export type Read<T> = { ok: true; value: T } | { ok: false; faults: [Fault, ...Fault[]] }

@@ -24,6 +24,13 @@ export function placeIn({ first, start }: Skyline, i: number, j: number): number
  * the caller.
  */
 export function factored(matrix: Skyline): Skyline {
+  const factor = factoredIfDefinite(matrix)
+  must(factor !== null, 'factored: the matrix is not positive definite', { size: matrix.size })
+  return factor
+}
+
+/** The same; null where the matrix is not positive definite, or so barely that rounding hides it. */
+export function factoredIfDefinite(matrix: Skyline): Skyline | null {
   const { size, first, start } = matrix
   const values = matrix.values.slice()
   for (let i = 0; i < size; i++) {
@@ -36,7 +43,7 @@ export function factored(matrix: Skyline): Skyline {
       values[row + j] = sum / values[other + j]!
     }
     const square = values[row + i]! - dot(values, row + from, row + from, i - from)
-    must(square > 0, 'factored: the matrix is not positive definite', { row: i, square })
+    if (!(square > 0)) return null
     values[row + i] = Math.sqrt(square)
   }
   return { size, first, start, values }

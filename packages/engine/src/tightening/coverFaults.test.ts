@@ -183,6 +183,14 @@ describe('[TI8] a face that cannot be computed is refused with the place of the 
       { path: ['faces', 0, 'cover', 'thickness'], code: 'cover-too-soft' },
     ],
     [
+      'a region like an anvil on a bed like foam',
+      face({
+        cover: { outline: SQUARE, thickness: 1, regions: [{ outline: box(10, 10, 20), thickness: 500 }] },
+        bed: { stiffness: 1e-3 },
+      }),
+      { path: ['faces', 0, 'cover', 'thickness'], code: 'cover-too-stiff' },
+    ],
+    [
       'a hollow under all of the cover',
       face({ bed: { stiffness: 5, hollows: [box(-10, -10, 200)] } }),
       { path: ['faces', 0, 'bed', 'hollows'], code: 'nothing-to-lie-on' },

@@ -3,7 +3,7 @@ import { intervalOf } from '../quantity/interval.ts'
 import { readThread } from '../threads/readThread.ts'
 import type { Bed, Face, Hole, Point } from '../unit.ts'
 import { ON_A_LINE, pointsBetween } from './bow.ts'
-import { bendingLength } from './plate/condense.ts'
+import { bendingLength, firstStep } from './plate/condense.ts'
 import { areaOf, boxOf, isInside, liesOn, meeting, sidesOf } from './plate/outline.ts'
 import { areaOfPiece, cellsOf, spotAt } from './plate/pieces.ts'
 import { gridOver } from './plate/plate.ts'
@@ -72,12 +72,17 @@ function outlineFaults(face: Face, told: Told): void {
   const { lo } = bedEnds(face)
   if (lo > 0 && bendingLength(cover, lo) < Math.max(right - left, high - low) / MOST_LENGTHS)
     told(['cover', 'thickness'], { code: 'cover-too-soft' })
+  const stiffest = Math.max(cover.thickness, ...(cover.regions ?? []).map(({ thickness }) => thickness))
+  if (lo > 0 && bendingLength({ ...cover, thickness: stiffest }, lo) > MOST_STEPS * firstStep(cover, lo))
+    told(['cover', 'thickness'], { code: 'cover-too-stiff' })
 }
 
 /** A cover that lies on less than this share of its area lies on nothing. */
 const LEAST_SEAT = 1e-3
 /** How many bending lengths a cover may be long: beyond it no grid that can be computed follows its bend, and no bolt feels the next. */
 const MOST_LENGTHS = 500
+/** How many steps of the grid a bending length may be: its fourth power is how much stiffer the cover is than the bed, and beyond that the bed is lost in rounding. A steel block has 10. */
+const MOST_STEPS = 1000
 /** Cells along the cover when the area of its seat is summed. */
 const CELLS = 24
 

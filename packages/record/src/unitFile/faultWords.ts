@@ -110,6 +110,8 @@ const WORDS: Words = {
   'nothing-to-lie-on': () => 'the hollows leave the cover nothing to lie on. Draw them smaller.',
   'cover-too-soft': () =>
     'the cover is so thin, or the bed so stiff, that no bolt feels the next: there is nothing to compute. Look the thickness and the stiffness of the bed up again.',
+  'cover-too-stiff': () =>
+    'the cover, or its thickest region, is so stiff on so soft a bed that it lies as a block: there is nothing to compute. Look the thicknesses, "young" and the stiffness of the bed up again.',
 }
 
 /** Slips that are made often, said by the sign at which the reading stopped. */

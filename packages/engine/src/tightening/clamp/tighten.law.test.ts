@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest'
+import type { Point } from '../../unit.ts'
 import { coverOnBed, sinksOnSeat } from '../plate/contact.ts'
 import { chainOf } from './chain.ts'
 import { drawnCover, shuffled } from './testing/covers.ts'
@@ -62,6 +63,33 @@ describe('[TI7] many orders the fast way', () => {
 })
 
 describe('[TI3] one-sided', () => {
+  test('a stiff block pressed at its very edge tips up and is computed all the same: the bed carries the load, nothing is adrift', () => {
+    for (const off of [0.5, 1e-2, 1e-5]) {
+      const outline: Point[] = [
+        [0, 0],
+        [40, 0],
+        [40, 40],
+        [0, 40],
+      ]
+      const points: Point[] = [
+        [20, off],
+        [20, 20],
+      ]
+      const { lie, plate } = coverOnBed(
+        { outline, thickness: 35, young: 70_000, poisson: 0.33 },
+        { stiffness: 7 },
+        points,
+      )
+      const { field, sinks } = lie(() => Float64Array.of(1000, 0))
+      const down = sinksOnSeat(plate, field).reduce(
+        (sum, sink, q) => sum + 7 * plate.seat.area[q]! * Math.max(0, sink),
+        0,
+      )
+      expect(down / 1000).toBeCloseTo(1, 2)
+      expect(sinks[0]!).toBeGreaterThan(0)
+    }
+  })
+
   test('no load is ever negative, a wrench never loosens, and the bolt that was turned holds its share', () => {
     for (const seed of seeds.slice(0, 12)) {
       const { cover, stiffness, points, bolts } = drawnCover(seed)

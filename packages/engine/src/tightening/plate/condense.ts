@@ -46,7 +46,7 @@ export function condense(
     }
   }
   const jumps = (cover.regions ?? []).length > 0
-  let step = grid ?? firstStep(cover, bed)
+  let step = grid ?? firstStep(cover, bed.stiffness)
   let coarse = at(2 * step)
   let fine = at(step)
   let change = apart(coarse.compliance, fine.compliance)
@@ -88,10 +88,10 @@ export function bendingLength(cover: Cover, stiffness: number): number {
 }
 
 /** A step that follows the bend of the cover and its narrow side, and is not needlessly fine. */
-function firstStep(cover: Cover, bed: Seating): number {
+export function firstStep(cover: Cover, stiffness: number): number {
   const { left, right, low, high } = boxOf(cover.outline)
   const [long, short] = [Math.max(right - left, high - low), Math.min(right - left, high - low)]
-  return Math.max(Math.min(bendingLength(cover, bed.stiffness) / 4, short / 16, long / 24), long / 96)
+  return Math.max(Math.min(bendingLength(cover, stiffness) / 4, short / 16, long / 24), long / 96)
 }
 
 /** What a halving leaves of a change at best: a bend under a point load goes with r²·ln r, which a grid follows with the square of its step. A chance quicker one promises nothing. */

@@ -2,7 +2,8 @@
  * The cover on a bed that pushes and never pulls. Where the cover would lift, the bed lets go; which points touch is found by trying: the loads give a sink, the sink says
  * which points touch, until nothing changes any more (a Newton's method for a convex energy).
  */
-import { factored } from '../../maths/skyline.ts'
+import { factoredIfDefinite, type Skyline } from '../../maths/skyline.ts'
+import { must } from '../../must.ts'
 import type { Cover, Point } from '../../unit.ts'
 import { type Condensed, complianceFrom, responseTo, type Seating } from './condense.ts'
 import { boxOf } from './outline.ts'
@@ -27,6 +28,7 @@ export type CoverOnBed = {
 }
 
 /** Force that may stand at points of the wrong state, as a share of all load: below it nothing that is printed changes. */
+const LEAST_HOLD = 1e-9
 const SLACK = 3e-4
 const ROUNDS = 60
 const MOST_UNKNOWNS = 700
@@ -43,7 +45,7 @@ export function coverOnBed(cover: Cover, bed: Seating, points: readonly Point[],
   if (missing !== undefined) bent.compliance = added(bent.compliance, missing)
 
   function bend(touches: Uint8Array) {
-    const factor = factored(onBed(plate, bed.stiffness, touches))
+    const factor = heldFirmly(plate, bed.stiffness, touches)
     const responses = points.map((at) => responseTo(plate, factor, at))
     return { responses, compliance: complianceFrom(plate, responses, points) }
   }
@@ -71,6 +73,18 @@ export function coverOnBed(cover: Cover, bed: Seating, points: readonly Point[],
         if (missing !== undefined) bent.compliance = added(bent.compliance, missing)
       }
     },
+  }
+}
+
+/**
+ * The factor of a plate that may touch at next to nothing: a block pressed down at its very edge, whose other end lifts. Beside its own stiffness a billionth of the bed can be lost in
+ * rounding; then it is held by as much more as it takes to be told from nothing.
+ */
+function heldFirmly(plate: Plate, stiffness: number, touches: Uint8Array): Skyline {
+  for (let hold = LEAST_HOLD; ; hold *= 10) {
+    const factor = factoredIfDefinite(onBed(plate, stiffness, touches, hold))
+    if (factor !== null) return factor
+    must(hold < 1, 'coverOnBed: the cover cannot be told from a block, coverFaults should have said so', { stiffness })
   }
 }
 

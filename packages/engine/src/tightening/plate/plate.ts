@@ -115,10 +115,10 @@ export function plateOf(cover: Cover, hollows: Bed['hollows'], step: number): Pl
 }
 
 /**
- * Stiffness of plate and bed, N/mm: bending and `stiffness` (N/mm³) at every point of the seat, or at those that `touching` names. A plate that lies on nothing is held by a
- * billionth of the bed.
+ * Stiffness of plate and bed, N/mm: bending and `stiffness` (N/mm³) at every point of the seat, or at those that `touching` names; the others are held by a share `hold` of it, so that a
+ * plate which lies on nothing is not adrift.
  */
-export function onBed(plate: Plate, stiffness: number, touching?: Uint8Array): Skyline {
+export function onBed(plate: Plate, stiffness: number, touching?: Uint8Array, hold = FILL): Skyline {
   const { bending, seat } = plate
   const sum: Skyline = { ...bending, values: bending.values.slice() }
   const energy = new Float64Array(REACH * REACH)
@@ -127,7 +127,7 @@ export function onBed(plate: Plate, stiffness: number, touching?: Uint8Array): S
     energy.fill(0)
     let to = from
     for (; to < seat.count && seat.cell[to] === cell; to++) {
-      const weight = stiffness * seat.area[to]! * (touching === undefined || touching[to] === 1 ? 1 : FILL)
+      const weight = stiffness * seat.area[to]! * (touching === undefined || touching[to] === 1 ? 1 : hold)
       const shape = seat.shape[to]!
       for (let a = 0; a < REACH; a++) {
         const wa = weight * seat.shapes[shape + a]!

@@ -40,4 +40,5 @@ export const figureFaults: { [C in Fault['code']]: (fault: Extract<Fault, { code
   'line-leaves-cover': ({ near }) => `It leaves the cover near ${place(near)}.`,
   'nothing-to-lie-on': () => 'The hollows leave nothing for the cover to lie on.',
   'cover-too-soft': () => 'So thin a cover on so stiff a bed: no bolt would feel the next. Look both figures up again.',
+  'cover-too-stiff': () => 'So thick a cover on so soft a bed: it lies as a block. Look both figures up again.',
 }
