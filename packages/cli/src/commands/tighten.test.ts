@@ -252,6 +252,11 @@ describe('wrong input ends with 2, with the place of the fault on standard error
       (face) => (face.order = [{ share: 1.1, sequence: ['1'] }]),
       'faces[0].order[0].share: 1.1 is more than 1',
     ],
+    [
+      'a ratio of Poisson that just is none any more',
+      ({ cover }) => (cover.poisson = 0.5),
+      'faces[0].cover.poisson: 0.5 is just too much: the figure must lie below 0.5.',
+    ],
   ])('%s', async (_what, change, said) => {
     const { status, out, err } = await run(['bad.json'], { 'bad.json': changed(change) })
     expect({ status, out }).toEqual({ status: 2, out: '' })

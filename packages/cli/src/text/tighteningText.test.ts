@@ -123,7 +123,7 @@ test('what has settled and what still turned is said', () => {
   const said = flowing({
     orders: [order({ settled, lastRounds: { count: 10, still: false, loads: [5000, 5100, 9000, 5150], spread: 0.1 } })],
   })
-  expect(said).toContain('When the surfaces have settled: bolt 1 60 % of its target (3.0 of 5.0 kN)')
+  expect(said).toContain('After the passes, when the surfaces have settled: bolt 1 60 % of its target (3.0 of 5.0 kN)')
   expect(said).toContain('in the sums some still turned after 10 rounds.')
 })
 

@@ -142,7 +142,7 @@ function torqueLines({ holes, torque }: Face, { passes }: OrderAnswer, wide: num
   return section('Torque, pass by pass', items, wide)
 }
 
-/** The bolts that hold least and most of their target, after the passes, after the last rounds, and when the surfaces have settled. */
+/** The bolts that hold least and most of their target, after the passes, when the surfaces have settled under those, and after the last rounds. */
 function extremes(answer: TighteningAnswer, { steps, lastRounds, settled }: OrderAnswer): string[] {
   const after = (when: string, loads: readonly number[] | undefined): string[] => {
     if (loads === undefined) return []
@@ -159,8 +159,8 @@ function extremes(answer: TighteningAnswer, { steps, lastRounds, settled }: Orde
   }
   return [
     ...after('After the passes', steps.at(-1)?.loads),
+    ...after('After the passes, when the surfaces have settled', settled?.loads),
     ...after('After the last rounds', lastRounds.loads),
-    ...after('When the surfaces have settled', settled?.loads),
   ]
 }
 

@@ -48,7 +48,7 @@ export type OrderAnswer = {
   travel: number
   /** Rounds at full torque after the passes until no bolt moves, and what is left then. */
   lastRounds: { count: number; still: boolean; loads: number[]; spread: number }
-  /** After the surfaces have settled, when the face states how rough they are. */
+  /** After the passes, without last rounds, when the surfaces have settled; where the face states how rough they are. */
   settled?: { loads: number[]; spread: number }
 }
 

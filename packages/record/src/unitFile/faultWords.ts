@@ -52,7 +52,10 @@ const WORDS: Words = {
   'quantity-empty': () => 'the quantity gives no figure. Add one, or leave the whole field out when it is unknown.',
   'not-above-zero': (f) => `${f.found} is not above 0. Give a figure above 0.`,
   'too-small': (f) => `${f.found} is less than ${f.limit}, the least that goes here.`,
-  'too-large': (f) => `${f.found} is more than ${f.limit}, the most that goes here. Check the figure and its unit.`,
+  'too-large': (f) =>
+    f.found === f.limit
+      ? `${f.found} is just too much: the figure must lie below ${f.limit}.`
+      : `${f.found} is more than ${f.limit}, the most that goes here. Check the figure and its unit.`,
   'not-whole': (f) => `${f.found} is no whole number. Give a whole number.`,
   'text-empty': () => 'the text is empty. Write something, or leave the field out where it may be.',
   'text-too-long': (f) => `the text is longer than ${f.limit} characters. Shorten it.`,
