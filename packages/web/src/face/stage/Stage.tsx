@@ -209,10 +209,20 @@ export function Stage(props: Props) {
             <Icon name="mark" />
           </button>
         )}
-        <button type="button" class="stage__tool" aria-label={words.face.nearer} onClick={() => zoomBy(1.5)}>
+        <button
+          type="button"
+          class="stage__tool stage__tool--zoom"
+          aria-label={words.face.nearer}
+          onClick={() => zoomBy(1.5)}
+        >
           <Icon name="plus" />
         </button>
-        <button type="button" class="stage__tool" aria-label={words.face.further} onClick={() => zoomBy(1 / 1.5)}>
+        <button
+          type="button"
+          class="stage__tool stage__tool--zoom"
+          aria-label={words.face.further}
+          onClick={() => zoomBy(1 / 1.5)}
+        >
           <Icon name="minus" />
         </button>
         <button type="button" class="stage__tool" aria-label={words.face.whole} onClick={() => setView(null)}>
