@@ -41,6 +41,9 @@ async function choose(page: Page, gloves: boolean): Promise<void> {
   await page.reload()
 }
 
+/** The focus has come to a field by itself. */
+const inField = (page: Page) => expect.poll(() => page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT')
+
 /** What a finger would hit in the middle of it is the thing itself. */
 const isOnTop = (page: Page, selector: string) =>
   page
@@ -96,7 +99,7 @@ test('a reason, what binds and a wrench that were typed outlive the tab; a stop 
   await page.getByRole('button', { name: /^Clicked at/ }).click()
   await dialog.getByText(/calibration ran out/).waitFor()
   await dialog.getByRole('button', { name: 'Go on all the same' }).click()
-  expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('INPUT')
+  await inField(page)
   await page.keyboard.type('Checked this morning')
   await page.reload()
   await lookAtPass(page)
@@ -111,6 +114,7 @@ test('a reason, what binds and a wrench that were typed outlive the tab; a stop 
   await dialog.getByRole('button', { name: 'Something else' }).click()
   await dialog.getByRole('button', { name: 'Stop the face' }).click()
   await dialog.getByText('Say how it feels: it stays on the record.').waitFor()
+  await inField(page)
   await page.keyboard.type('Sand in the thread')
   await page.reload()
   await lookAtPass(page)
@@ -122,5 +126,40 @@ test('a reason, what binds and a wrench that were typed outlive the tab; a stop 
   await page.reload()
   await page.getByRole('heading', { name: 'The face stands still' }).waitFor()
   expect(await page.getByLabel('What you found').inputValue()).toBe('A grain of')
+  await context.close()
+})
+
+test('what was begun in a form is there after a reload, and a form that is kept begins anew', async () => {
+  const { context, page } = await bench.open('phone')
+  const unit = await openPractice(page)
+  const dialog = page.getByRole('dialog')
+  const begun = async (path: string, open: string, label: string, text: string, keep: string) => {
+    await page.goto(`${unit}${path}`)
+    await page.getByRole('button', { name: open }).first().click()
+    await dialog.getByLabel(label, { exact: true }).fill(text)
+    await page.reload()
+    await page.getByRole('button', { name: open }).first().click()
+    expect([path, await dialog.getByLabel(label, { exact: true }).inputValue()]).toEqual([path, text])
+    if (keep === '') return page.keyboard.press('Escape')
+    await dialog.getByRole('button', { name: keep }).click()
+    await dialog.waitFor({ state: 'detached' })
+    await page.goto(`${unit}${path}`)
+    await page.getByRole('button', { name: open }).first().click()
+    expect([path, await dialog.getByLabel(label, { exact: true }).inputValue()]).toEqual([path, ''])
+  }
+  await begun('', 'Add a face', 'What is it called?', 'Rear cover', 'Add the face')
+  await begun('/parts', 'A part came out', 'Which way round?', 'Lug to the drain', '')
+  await begun('/figures', 'Add a figure', 'What is it?', 'Idle drag', 'Take it up')
+  await begun('', 'Add a job', 'What is to be done?', 'Blow out the oilways', 'Keep')
+  await begun('/face/pump-cover/tray', 'Add a kind', 'Length', '33.3', '')
+
+  // what is lacking has the focus
+  await page.goto(`${unit}/figures`)
+  await page.getByRole('button', { name: 'Add a figure' }).click()
+  await dialog.getByRole('button', { name: 'Take it up' }).click()
+  await dialog.getByText('Give it a name.').waitFor()
+  await inField(page)
+  await page.keyboard.type('Drag when cold')
+  expect(await dialog.getByLabel('What is it?').inputValue()).toBe('Drag when cold')
   await context.close()
 })

@@ -94,7 +94,6 @@ function OtherFeel({ value, onInput, onKeep }: OtherProps) {
         const said = oneLine(value)
         if (said !== undefined) return onKeep(said)
         setTried(true)
-        form.current?.querySelector('input')?.focus()
       }}
     >
       <TextField

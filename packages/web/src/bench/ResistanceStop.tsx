@@ -1,6 +1,6 @@
 /** The face stands still: what the resistance can be, what to look at, what to back out, and only then how to go on. */
 import { boltBackedOut, resistanceCleared } from '@gripbook/record'
-import { useRef, useState } from 'preact/hooks'
+import { useState } from 'preact/hooks'
 import { Icon } from '../look/icons.tsx'
 import { Caution } from '../parts/Caution.tsx'
 import { TextField } from '../parts/Field.tsx'
@@ -27,7 +27,6 @@ export function ResistanceStop({ bench, hole, general }: Props) {
   const here = work.holes[hole]!
   const felt = here.resistance!
   const { typed, type, clear } = useTyped(`found ${felt.event}`, { found: '' })
-  const form = useRef<HTMLFormElement>(null)
   const turns = folded.entries.find(({ id }) => id === felt.event)?.body.turns
   const counted = typeof turns === 'number' ? turns : null
   const kind = here.placed?.value ?? answer?.holes[hole]?.best ?? null
@@ -48,10 +47,8 @@ export function ResistanceStop({ bench, hole, general }: Props) {
 
   async function cleared() {
     const said = oneLine(typed.found)
-    if (said === undefined) {
-      setFault(words.foundNeeded)
-      form.current?.querySelector('input')?.focus()
-    } else if (await bench.act([resistanceCleared({ face: face.id, hole, found: said })])) clear()
+    if (said === undefined) setFault(words.foundNeeded)
+    else if (await bench.act([resistanceCleared({ face: face.id, hole, found: said })])) clear()
   }
 
   function say(found: string) {
@@ -112,7 +109,7 @@ export function ResistanceStop({ bench, hole, general }: Props) {
           {words.undo}
         </button>
       </div>
-      <Form tight formRef={form} onKeep={cleared}>
+      <Form tight onKeep={cleared}>
         <h3>{words.foundTitle}</h3>
         <div class="buttons">
           {causes.map(({ cause }) => (

@@ -88,10 +88,8 @@ function ReasonForm({ place, onKeep }: { place: string; onKeep: (why: string) =>
 
   async function keep() {
     const why = oneLine(typed.reason)
-    if (why === undefined) {
-      setFault(words.whyNeeded)
-      form.current?.querySelector('input')?.focus()
-    } else if (await onKeep(why)) clear()
+    if (why === undefined) setFault(words.whyNeeded)
+    else if (await onKeep(why)) clear()
   }
 
   return (

@@ -5,6 +5,7 @@ import { Choice } from '../parts/Choice.tsx'
 import { Field, TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
 import { freeName, type Row, UNITS, USUAL, usualUnit } from './figures.ts'
@@ -16,10 +17,14 @@ type Props = { folded: FoldedUnit; rows: readonly Row[]; onAdd: (draft: Draft) =
 /** A figure that this unit has not had yet: its name, its unit, where it is read. */
 export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
   const { settings } = useApp()
-  const [name, setName] = useState('')
-  const [unit, setUnit] = useState<string>(settings.length)
-  const [own, setOwn] = useState('')
-  const [face, setFace] = useState('')
+  const { typed, type, clear } = useTyped(`figure ${folded.id}`, {
+    name: '',
+    unit: settings.length as string,
+    own: '',
+    face: '',
+  })
+  const { name, unit, own } = typed
+  const face = folded.unit.faces.some(({ id }) => id === typed.face) ? typed.face : ''
   const [tried, setTried] = useState(false)
   const given = oneLine(name)
   const unitName = unit === '' ? oneLine(own) : unit
@@ -36,6 +41,7 @@ export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
   function add() {
     setTried(true)
     if (given === undefined || unitName === undefined || faults.name !== '') return
+    clear()
     onAdd({ reading: given, unit: unitName, face: face === '' ? null : face })
   }
 
@@ -51,8 +57,7 @@ export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
                 type="button"
                 class="button"
                 onClick={() => {
-                  setName(freeName(words.usual[usual], rows))
-                  setUnit(usualUnit(usual, settings))
+                  type({ name: freeName(words.usual[usual], rows), unit: usualUnit(usual, settings) })
                 }}
               >
                 {words.usual[usual]}
@@ -66,7 +71,7 @@ export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
           value={name}
           fault={tried ? faults.name : ''}
           input={{ maxLength: 100 }}
-          onInput={setName}
+          onInput={(name) => type({ name })}
         />
         <Choice
           label={words.unit}
@@ -75,7 +80,7 @@ export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
             { value: '', words: words.otherUnitChoice },
           ]}
           value={unit}
-          onChoose={setUnit}
+          onChoose={(unit) => type({ unit })}
         />
         {unit === '' && (
           <TextField
@@ -83,13 +88,18 @@ export function AddFigure({ folded, rows, onAdd, onClose }: Props) {
             value={own}
             fault={tried ? faults.unit : ''}
             input={{ maxLength: 30 }}
-            onInput={setOwn}
+            onInput={(own) => type({ own })}
           />
         )}
         {folded.unit.faces.length > 0 && (
           <Field label={words.atFace}>
             {({ id }) => (
-              <select id={id} class="input" value={face} onChange={(event) => setFace(event.currentTarget.value)}>
+              <select
+                id={id}
+                class="input"
+                value={face}
+                onChange={(event) => type({ face: event.currentTarget.value })}
+              >
                 <option value="">{words.wholeUnit}</option>
                 {folded.unit.faces.map((one) => (
                   <option key={one.id} value={one.id}>

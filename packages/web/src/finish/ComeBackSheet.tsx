@@ -24,11 +24,7 @@ export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose
   const form = useFirstField()
 
   async function keep() {
-    if (given === undefined) {
-      setMissing(true)
-      form.current?.querySelector('textarea')?.focus()
-      return
-    }
+    if (given === undefined) return setMissing(true)
     const text = words.complaintText(
       given,
       oneLine(since),

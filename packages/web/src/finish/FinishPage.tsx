@@ -59,7 +59,7 @@ function OpenFinish({ folded }: { folded: FoldedUnit }) {
           {released === undefined && cameBack !== undefined && <Answers folded={folded} complaint={cameBack.value} />}
           {released === undefined && (
             <div class="stack stack--tight" role="status">
-              <h2 class={`sign ${open.length === 0 ? 'sign--fits' : 'sign--may'}`}>
+              <h2 tabIndex={-1} class={`finish__open sign ${open.length === 0 ? 'sign--fits' : 'sign--may'}`}>
                 <Icon name={open.length === 0 ? 'tick' : 'list'} />
                 {open.length === 0 ? words.nothingOpen : words.open(open.length)}
               </h2>
@@ -113,7 +113,10 @@ function ReleaseButton({ folded, open, person, alone }: ReleaseProps) {
   async function release() {
     if (!mayRelease(person))
       return say({ words: person.role === UNKNOWN ? words.whoUnknown : words.mayNotRelease, tone: 'fault' })
-    if (open > 0) return say({ words: words.notYet(open), tone: 'fault' })
+    if (open > 0) {
+      document.querySelector<HTMLElement>('.finish__open')?.focus()
+      return say({ words: words.notYet(open), tone: 'fault' })
+    }
     setBusy(true)
     try {
       const made = releaseOf(await book.device.unitOf(folded.id), alone)

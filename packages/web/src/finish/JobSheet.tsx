@@ -5,6 +5,7 @@ import { useApp } from '../app/context.ts'
 import { Field, TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { given, oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
 import { jobChange, nextJobId } from './jobChange.ts'
@@ -15,8 +16,11 @@ type Props = { folded: FoldedUnit; jobs: readonly Job[] /** None: a new one. */;
 export function JobSheet({ folded, jobs, job: id, onClose }: Props) {
   const { write } = useApp()
   const was = jobs.find((job) => job.id === id)
-  const [name, setName] = useState(was?.name ?? '')
-  const [minutes, setMinutes] = useState(was?.minutes === undefined ? '' : String(was.minutes))
+  const { typed, type, clear } = useTyped(`job ${folded.id} ${id ?? ''}`, {
+    name: was?.name ?? '',
+    minutes: was?.minutes === undefined ? '' : String(was.minutes),
+  })
+  const { name, minutes } = typed
   const [after, setAfter] = useState<readonly string[]>(was?.after ?? [])
   const [tried, setTried] = useState(false)
   const faults = {
@@ -25,10 +29,18 @@ export function JobSheet({ folded, jobs, job: id, onClose }: Props) {
   }
   const others = jobs.filter((job) => job.id !== id && job.skip !== true)
 
+  // Of a job that is planned nothing half changed stays behind.
+  function leave() {
+    if (id !== undefined) clear()
+    onClose()
+  }
+
   async function plan(body: Omit<Parameters<typeof jobPlanned>[0], 'job'>, said: string) {
     const at = id ?? nextJobId(folded, jobs)
     if (Object.keys(body).length === 0) return onClose()
-    if ((await write(folded.id, [jobPlanned({ job: at, ...body })], said)) !== null) onClose()
+    if ((await write(folded.id, [jobPlanned({ job: at, ...body })], said)) === null) return
+    clear()
+    onClose()
   }
 
   function keep() {
@@ -45,21 +57,21 @@ export function JobSheet({ folded, jobs, job: id, onClose }: Props) {
   }
 
   return (
-    <Sheet title={was === undefined ? words.addJob : words.changeJobTitle} onClose={onClose}>
+    <Sheet title={was === undefined ? words.addJob : words.changeJobTitle} onClose={leave}>
       <Form onKeep={keep}>
         <TextField
           label={words.jobName}
           value={name}
           fault={tried ? faults.name : ''}
           input={{ maxLength: 200 }}
-          onInput={setName}
+          onInput={(name) => type({ name })}
         />
         <TextField
           label={words.jobMinutes}
           value={minutes}
           fault={tried ? faults.minutes : ''}
           input={{ inputMode: 'decimal', maxLength: 8 }}
-          onInput={setMinutes}
+          onInput={(minutes) => type({ minutes })}
         />
         <Field label={words.jobAfter} hint={words.jobAfterHint}>
           {({ id: field, describedBy }) => (

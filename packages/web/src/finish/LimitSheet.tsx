@@ -4,6 +4,7 @@ import { useApp } from '../app/context.ts'
 import { TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
 import { figureOf, type Row } from './figures.ts'
@@ -14,13 +15,16 @@ type Props = { folded: FoldedUnit; row: Pick<Row, 'reading' | 'unit' | 'limit'>;
 export function LimitSheet({ folded, row, onClose }: Props) {
   const { write } = useApp()
   const unit = row.limit?.unit ?? row.unit
-  const [typed, setTyped] = useState({
+  const {
+    typed,
+    type: put,
+    clear,
+  } = useTyped(`limit ${folded.id} ${row.reading}`, {
     least: row.limit?.least === undefined ? '' : String(row.limit.least),
     most: row.limit?.most === undefined ? '' : String(row.limit.most),
     source: row.limit?.source ?? lastSource(folded),
   })
   const [tried, setTried] = useState(false)
-  const put = (change: Partial<typeof typed>) => setTyped((before) => ({ ...before, ...change }))
   const least = figureOf(typed.least, unit)
   const most = figureOf(typed.most, unit)
   const source = oneLine(typed.source)
@@ -33,6 +37,12 @@ export function LimitSheet({ folded, row, onClose }: Props) {
     source: source === undefined ? words.sourceNeeded : '',
   }
 
+  // Of a limit that is stated nothing half changed stays behind.
+  function leave() {
+    if (row.limit !== null) clear()
+    onClose()
+  }
+
   async function keep() {
     setTried(true)
     if (faults.least + faults.most + faults.source !== '' || source === undefined) return
@@ -43,11 +53,13 @@ export function LimitSheet({ folded, row, onClose }: Props) {
       unit,
       source,
     }
-    if ((await write(folded.id, [limitStated(body)], words.limitKept(row.reading))) !== null) onClose()
+    if ((await write(folded.id, [limitStated(body)], words.limitKept(row.reading))) === null) return
+    clear()
+    onClose()
   }
 
   return (
-    <Sheet title={words.limitTitle(row.reading)} onClose={onClose}>
+    <Sheet title={words.limitTitle(row.reading)} onClose={leave}>
       <Form onKeep={keep}>
         <div class="row">
           <TextField

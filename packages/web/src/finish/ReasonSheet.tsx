@@ -33,11 +33,7 @@ export function ReasonSheet({ unit, title, what, label, hint, needed, start = ''
 
   async function keep() {
     const given = oneLine(typed.text)
-    if (given === undefined) {
-      setMissing(true)
-      form.current?.querySelector('input')?.focus()
-      return
-    }
+    if (given === undefined) return setMissing(true)
     setBusy(true)
     const kept = await onKeep(given, oneLine(typed.second))
     setBusy(false)

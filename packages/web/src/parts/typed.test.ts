@@ -20,3 +20,10 @@ test('nothing is held of a form that is as it began', () => {
 test.each([null, '', '[', '7', 'null', '{"reason":3,"other":"x"}'])('%s is a form as it begins', (held) => {
   expect(readTyped(held, START)).toEqual(START)
 })
+
+test('choices, ticks and lists are held too', () => {
+  const start = { what: null, captive: false, features: [] as string[] }
+  const typed = { what: 'clip', captive: true, features: ['drilled'] }
+  expect(readTyped(writeTyped({ ...start, ...typed }, start), start)).toEqual(typed)
+  expect(readTyped('{"what":1,"captive":"x","features":[2]}', start)).toEqual(start)
+})

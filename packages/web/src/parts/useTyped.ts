@@ -1,5 +1,5 @@
-import { useState } from 'preact/hooks'
-import { readTyped, typedPlace, writeTyped } from './typed.ts'
+import { useRef, useState } from 'preact/hooks'
+import { type Fields, readTyped, typedPlace, writeTyped } from './typed.ts'
 
 type Typing<T> = {
   typed: T
@@ -12,24 +12,27 @@ type Typing<T> = {
  * Fields that outlive a closed sheet, a reload and a dead battery until they are kept. `place`: the form and what it is about; another one, another
  * text. Held with the choices of this device, never sent.
  */
-export function useTyped<T extends Readonly<Record<string, string>>>(place: string, start: T): Typing<T> {
-  const [now, setNow] = useState(() => ({ place, typed: held(place, start) }))
-  const typed = now.place === place ? now.typed : held(place, start)
+export function useTyped<T extends Fields>(place: string, start: T): Typing<T> {
+  const now = useRef({ place, typed: start, read: false })
+  const [, draw] = useState(0)
+  if (!now.current.read || now.current.place !== place) now.current = { place, typed: held(place, start), read: true }
+  const put = (typed: T, text: string | null) => {
+    hold(place, text)
+    now.current = { place, typed, read: true }
+    draw((count) => count + 1)
+  }
   return {
-    typed,
+    typed: now.current.typed,
     type(change) {
-      const next = { ...typed, ...change }
-      hold(place, writeTyped(next, start))
-      setNow({ place, typed: next })
+      // What came a moment ago, before the next drawing, counts too.
+      const typed = { ...now.current.typed, ...change }
+      put(typed, writeTyped(typed, start))
     },
-    clear() {
-      hold(place, null)
-      setNow({ place, typed: start })
-    },
+    clear: () => put(start, null),
   }
 }
 
-function held<T extends Readonly<Record<string, string>>>(place: string, start: T): T {
+function held<T extends Fields>(place: string, start: T): T {
   try {
     return readTyped(localStorage.getItem(typedPlace(place)), start)
   } catch {

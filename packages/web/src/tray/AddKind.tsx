@@ -15,6 +15,7 @@ import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { instrumentFor, midOf } from '../readings/entry.ts'
 import { InstrumentSheet } from '../readings/Instrument.tsx'
 import { words } from '../words/index.ts'
@@ -34,7 +35,7 @@ export function AddKind({ folded, face, named, onClose }: Props) {
   const shares = (folded.unit.kinds?.length ?? 0) > 0
   const choice = shares || folded.unit.faces.length > 1
   const [into, setInto] = useState<'face' | 'shared'>(shares && !face.kinds?.length ? 'shared' : 'face')
-  const [draft, setDraft] = useState<Draft>(() => emptyDraft(settings.thread))
+  const { typed: draft, type, clear } = useTyped<Draft>(`kind ${folded.id} ${face.id}`, emptyDraft(settings.thread))
   const [faults, setFaults] = useState<readonly DraftFault[]>([])
   const [kept, setKept] = useState<{ said: string; events: string[] } | null>(null)
   const [picking, setPicking] = useState(false)
@@ -50,7 +51,7 @@ export function AddKind({ folded, face, named, onClose }: Props) {
   const twin = read.ok ? twinOf(kinds, read.fields, lengthOf(read), midOf) : null
 
   function change(changed: Partial<Draft>) {
-    setDraft((now) => ({ ...now, ...changed }))
+    type(changed)
     setFaults((now) => now.filter(({ field }) => !(field in changed)))
   }
 
@@ -74,13 +75,14 @@ export function AddKind({ folded, face, named, onClose }: Props) {
     if (events === null) return
     given.current.push({ body: { kind: id } })
     if (typeof read.fields.thread === 'string') choose({ thread: read.fields.thread })
+    clear()
     if (andClose) return onClose()
     next({ said, events: events.map((event) => event.id) })
   }
 
   function next(done: { said: string; events: string[] }) {
     setKept(done)
-    setDraft(draftAfter(draft))
+    type(draftAfter(draft))
     setFaults([])
     length.current?.focus()
   }

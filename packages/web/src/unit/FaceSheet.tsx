@@ -7,6 +7,7 @@ import { Choice } from '../parts/Choice.tsx'
 import { QuantityField, TextField, type Typed, typedLength, typedTorque } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { HISTORIES } from '../units/takeIn.ts'
 import { given, lines, oneLine } from '../units/texts.ts'
 import { words } from '../words/index.ts'
@@ -21,12 +22,16 @@ export function FaceSheet({ folded, face, onClose }: Props) {
   const { write, go, settings, book } = useApp()
   const shown = textsOf(face, settings)
   // A unit is mostly of one casting: the material of the face before is offered.
-  const [typed, setTyped] = useState(
+  const {
+    typed,
+    type: put,
+    clear,
+  } = useTyped(
+    `face ${folded.id} ${face?.id ?? ''}`,
     face === undefined ? { ...shown, material: nameOf(folded.unit.faces.at(-1)?.material) } : shown,
   )
   const [missing, setMissing] = useState(false)
   const [busy, setBusy] = useState(false)
-  const put = (change: Partial<typeof shown>) => setTyped((before) => ({ ...before, ...change }))
   const read = {
     torque: typedTorque(typed.torque, settings.torque),
     gasket: typedLength(typed.gasket, settings.length),
@@ -37,6 +42,12 @@ export function FaceSheet({ folded, face, onClose }: Props) {
   )
   /** A figure as it stands on the record need not be one that could be typed: it is left alone while nobody touches it. */
   const shownAs = (name: keyof typeof read): Typed => (typed[name] === shown[name] ? { state: 'empty' } : read[name])
+
+  // Of a face that is on the record nothing half changed stays behind.
+  function leave() {
+    if (face !== undefined) clear()
+    onClose()
+  }
 
   async function keep() {
     const name = oneLine(typed.name)
@@ -59,12 +70,13 @@ export function FaceSheet({ folded, face, onClose }: Props) {
     const written = await write(folded.id, [faceDescribed(body)], said)
     setBusy(false)
     if (written === null) return
+    clear()
     onClose()
     if (face === undefined) go({ at: 'face', book: book.name, unit: folded.id, face: id })
   }
 
   return (
-    <Sheet title={face === undefined ? words.unit.faceTitleNew : words.unit.faceTitle} onClose={onClose}>
+    <Sheet title={face === undefined ? words.unit.faceTitleNew : words.unit.faceTitle} onClose={leave}>
       <Form onKeep={keep}>
         <TextField
           label={words.unit.faceName}

@@ -7,6 +7,7 @@ import { Field, TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { PhotographButtons } from '../parts/PhotographButtons.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { words } from '../words/index.ts'
 import { idsUsed, nextPartId } from './ids.ts'
 import { Picture } from './Picture.tsx'
@@ -27,15 +28,21 @@ type Props = { folded: FoldedUnit /** None: a new one. */; part?: Part; onClose:
 /** A part that came out, photograph first; the next one starts at the face of the last. */
 export function PartSheet({ folded, part, onClose }: Props) {
   const { write } = useApp()
-  const [form, setForm] = useState<PartForm>(() => (part === undefined ? emptyForm(lastFace(folded)) : formOf(part)))
+  const start = part === undefined ? emptyForm(lastFace(folded)) : formOf(part)
+  const { typed: form, type: put, clear } = useTyped<PartForm>(`part ${folded.id} ${part?.id ?? ''}`, start)
   const [checked, setChecked] = useState(false)
   const [busy, setBusy] = useState(false)
   const top = useRef<HTMLDivElement>(null)
   // What was kept a moment ago need not have come back into the unit yet.
   const given = useRef(new Set<string>())
-  const put = (change: Partial<PartForm>) => setForm((before) => ({ ...before, ...change }))
   const holes = folded.unit.faces.find(({ id }) => id === form.face)?.holes ?? []
   const countWrong = countOf(form.count) === null
+
+  // Of a part that is on the record nothing half changed stays behind.
+  function leave() {
+    if (part !== undefined) clear()
+    onClose()
+  }
 
   async function keep(next: boolean) {
     setChecked(true)
@@ -52,15 +59,16 @@ export function PartSheet({ folded, part, onClose }: Props) {
     setBusy(false)
     if (written === null) return
     given.current.add(id)
+    clear()
     if (!next) return onClose()
     setChecked(false)
-    setForm(emptyForm(form.face))
+    put(emptyForm(form.face))
     top.current?.scrollIntoView()
     top.current?.querySelector('button')?.focus()
   }
 
   return (
-    <Sheet title={part === undefined ? words.parts.addTitle : partName(part)} onClose={onClose}>
+    <Sheet title={part === undefined ? words.parts.addTitle : partName(part)} onClose={leave}>
       <Form onKeep={() => keep(part === undefined)}>
         <div class="stack stack--tight" ref={top}>
           {form.photograph !== null && (
