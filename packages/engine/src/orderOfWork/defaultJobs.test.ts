@@ -86,6 +86,13 @@ test('sealant is opened when all is ready, and closed by the last pass or by the
   const tacky = wet({ minutes: 20, least: 10, until: 'joined' })
   expect(tacky.feasible).toBe(true)
   expect(tacky.order.find(({ job }) => job === 'lid/place')!.wait).toBe(10)
+  // torqued before 20 min are over, but not joined before 10: all from the cover to the last pass has 10 min
+  const standing = wet({ minutes: 20, least: 10, until: 'torqued' }).windows[0]!
+  expect(standing.jobs).toEqual(torqued!.jobs)
+  expect(standing.chance).toBeCloseTo(wet({ minutes: 10 }).windows[0]!.chance!, 12)
+  const hopeless = wet({ minutes: 10 + torqued!.takes.minutes / 2, least: 10, until: 'torqued' })
+  expect(hopeless.feasible).toBe(false)
+  expect(hopeless.windows[0]!.chance).toBeLessThan(0.01)
 })
 
 test('what is known not to be ready is said so: too few bolts, a torque that nobody stated, a bracket', () => {

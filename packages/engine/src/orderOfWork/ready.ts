@@ -23,7 +23,10 @@ export function windowAnswer(
 ): WindowAnswer {
   const opener = jobs[rule.opens]!
   const { what, minutes, least } = opener.window!
-  const inside = jobs.filter((_, i) => (rule.strict ? hasBit(rule.members, i) : rule.until.includes(i)))
+  // what stands its least time meanwhile lets other work be done; from the first job that waited for it on, all that leads to the last counts
+  const afterStanding = (i: number) =>
+    rule.until.includes(i) || (hasBit(rule.members, i) && rule.until.some((first) => hasBit(before[i]!, first)))
+  const inside = jobs.filter((_, i) => (rule.strict ? hasBit(rule.members, i) : afterStanding(i)))
   const times = inside.map((job) => timeOf(job))
   const minutesUnknown = inside.filter((_, i) => times[i] === undefined).map(({ id }) => id)
   const known = times.filter((time) => time !== undefined)
