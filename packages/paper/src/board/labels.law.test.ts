@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { placeLabels, type ToLabel } from './labels.ts'
+import { crosses, lineTo, placeLabels, type ToLabel } from './labels.ts'
 
 const BOUNDS = { x: 0, y: 0, width: 260, height: 180 }
 
@@ -42,4 +42,18 @@ test('where there is room no label lies on a hole, on another label or off the s
 test('what lies amiss is told where there is no room', () => {
   const labels = Array.from({ length: 6 }, (): ToLabel => ({ at: [10, 10], clear: 5, width: 30, height: 10 }))
   expect(placeLabels(labels, { x: 0, y: 0, width: 32, height: 20 }).amiss).toBeGreaterThan(10)
+})
+
+test('no line to a hole strikes through the words of another, in a ring of 60 holes on one sheet', () => {
+  const labels = Array.from({ length: 60 }, (_, i): ToLabel => {
+    const angle = (i * Math.PI) / 30
+    return { at: [95 + 70 * Math.cos(angle), 120 + 70 * Math.sin(angle)], clear: 6.7, width: 15, height: 8 }
+  })
+  const { boxes, amiss } = placeLabels(labels, { x: 0, y: 0, width: 190, height: 240 })
+  const struck = labels.flatMap((label, i) => {
+    const line = lineTo(boxes[i]!, label)
+    return line === undefined ? [] : boxes.filter((box, j) => j !== i && crosses(box, ...line))
+  })
+  expect(struck).toEqual([])
+  expect(amiss).toBeLessThan(1)
 })

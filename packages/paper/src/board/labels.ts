@@ -24,10 +24,10 @@ const ROUNDS = 6
 /** mm by which a number must be nearer to its own hole's ring than to any other. */
 const DOUBT = 4
 /**
- * What a label costs: each mm² amiss, each mm away from its hole, standing to its left, standing so that it could be meant for another hole, and
- * each line of the cover under it.
+ * What a label costs: each mm² amiss, each mm away from its hole, standing to its left, standing so that it could be meant for another hole,
+ * each line of the cover under it, and each other label that its line to its hole, or whose line, strikes through.
  */
-const COST = { amiss: 100, away: 1, left: 0.4, doubtful: 9, crossed: 5 }
+const COST = { amiss: 100, away: 1, left: 0.4, doubtful: 9, crossed: 5, struck: 60 }
 
 /**
  * Places one box for each hole inside `bounds`. Each takes the cheapest of its places while the others stand, the most hemmed in first, for some
@@ -45,36 +45,48 @@ export function placeLabels(
     candidatesOf(label, labels, edges)
       .map(({ box, away }) => {
         const fixed = fixedCost(box, labels, bounds)
-        return { box, wide: grown(box, GAP), fixed, own: fixed * COST.amiss + away }
+        return { box, line: lineTo(box, label), wide: grown(box, GAP), fixed, own: fixed * COST.amiss + away }
       })
       .sort((a, b) => a.own - b.own),
   )
-  const chosen: (Box | undefined)[] = labels.map(() => undefined)
+  const chosen: ({ box: Box; line: [Place, Place] | undefined } | undefined)[] = labels.map(() => undefined)
   const hemmed = candidates.map((each) => each.filter(({ fixed }) => fixed === 0).length)
   const order = labels.map((_, i) => i).sort((a, b) => hemmed[a]! - hemmed[b]! || a - b)
   for (let round = 0; round < ROUNDS; round++) {
     let moved = false
     for (const i of order) {
-      let best: { box: Box; cost: number } | undefined
-      for (const { box, wide, own } of candidates[i]!) {
+      let best: { box: Box; line: [Place, Place] | undefined; cost: number } | undefined
+      for (const { box, line, wide, own } of candidates[i]!) {
         if (best && own >= best.cost) break
-        let met = 0
-        for (const [j, other] of chosen.entries()) if (j !== i && other) met += overlap(wide, other)
-        const cost = own + met * COST.amiss
-        if (!best || cost < best.cost) best = { box, cost }
+        let cost = own
+        for (const [j, other] of chosen.entries()) {
+          if (j === i || !other) continue
+          cost += overlap(wide, other.box) * COST.amiss
+          if (line && crosses(other.box, ...line)) cost += COST.struck
+          if (other.line && crosses(box, ...other.line)) cost += COST.struck
+        }
+        if (!best || cost < best.cost) best = { box, line, cost }
       }
-      if (chosen[i] !== best!.box) moved = true
-      chosen[i] = best!.box
+      if (chosen[i]?.box !== best!.box) moved = true
+      chosen[i] = best!
     }
     if (!moved) break
   }
-  const boxes = chosen as Box[]
+  const boxes = chosen.map((each) => each!.box)
   let amiss = 0
   for (const [i, box] of boxes.entries()) {
     amiss += fixedCost(box, labels, bounds)
     for (const other of boxes.slice(i + 1)) amiss += overlap(box, other)
   }
   return { boxes, amiss }
+}
+
+/** The line that leads from a hole's clear ring to the nearest point of its label; none where they touch. */
+export function lineTo(box: Box, { at: [x, y], clear }: Pick<ToLabel, 'at' | 'clear'>): [Place, Place] | undefined {
+  const to: Place = [Math.min(Math.max(x, box.x), box.x + box.width), Math.min(Math.max(y, box.y), box.y + box.height)]
+  const length = Math.hypot(to[0] - x, to[1] - y)
+  if (length < clear + 0.3) return undefined
+  return [[x + ((to[0] - x) * clear) / length, y + ((to[1] - y) * clear) / length], to]
 }
 
 function candidatesOf(

@@ -4,6 +4,7 @@ import { MM_PER_POINT } from '../base/measures.ts'
 import { drawSideView } from '../bolt/sideView.ts'
 import type { Box, Look, Pen, Place, Sheet } from '../sheet.ts'
 import { words } from '../words.ts'
+import { lineTo } from './labels.ts'
 import { ABOVE, BELOW, type BoardLayout, type LabelledHole } from './layout.ts'
 import type { Tile } from './tiles.ts'
 
@@ -31,7 +32,7 @@ export function drawTile(pen: Pen, layout: BoardLayout, tile: Tile, box: Box): v
   pen.clipped(box.x, box.y, box.width, box.height, () => {
     for (const outline of layout.outlines) pen.area(outline.map(at), { stroke: '#6a6a6a', width: 0.35 })
     const shown = layout.holes.filter((hole) => meet(tile.box, around(hole.at, hole.clear)) || meet(tile.box, hole.box))
-    for (const hole of shown) drawLeader(pen, hole, at)
+    for (const hole of shown) drawLeader(pen, hole, isClose(hole, layout.holes), at)
     for (const hole of shown) drawHole(pen, hole, at)
     for (const hole of shown) if (meet(tile.box, hole.box)) drawLabel(pen, hole, tile.box, at)
   })
@@ -42,6 +43,14 @@ export function holesOn(layout: BoardLayout, { box }: Tile): LabelledHole[] {
   return layout.holes.filter(
     ({ at: [x, y], diameter: d }) =>
       x - d / 2 >= box.x && x + d / 2 <= box.x + box.width && y - d / 2 >= box.y && y + d / 2 <= box.y + box.height,
+  )
+}
+
+function isClose(hole: LabelledHole, all: readonly LabelledHole[]): boolean {
+  return all.some(
+    (other) =>
+      other !== hole &&
+      Math.hypot(other.at[0] - hole.at[0], other.at[1] - hole.at[1]) < other.clear + hole.clear - 1e-6,
   )
 }
 
@@ -57,13 +66,16 @@ function drawHole(pen: Pen, { at: place, diameter, clear }: LabelledHole, at: (p
   drawCross(pen, [x, y], diameter / 2 + 1.5, THIN)
 }
 
-function drawLeader(pen: Pen, { at: place, clear, box }: LabelledHole, at: (place: Place) => Place): void {
-  const [x, y] = place
-  const to: Place = [Math.min(Math.max(x, box.x), box.x + box.width), Math.min(Math.max(y, box.y), box.y + box.height)]
-  const length = Math.hypot(to[0] - x, to[1] - y)
-  if (length < clear + 0.3) return
-  const from: Place = [x + ((to[0] - x) * clear) / length, y + ((to[1] - y) * clear) / length]
-  pen.line([at(from), at(to)], THIN)
+/** From the ring of the head's room; from the bolt's own ring where that room overlaps another's, so that no line seems to come from the neighbour. */
+function drawLeader(
+  pen: Pen,
+  { at: place, clear, diameter, box }: LabelledHole,
+  isClose: boolean,
+  at: (place: Place) => Place,
+): void {
+  if (lineTo(box, { at: place, clear }) === undefined) return
+  const line = lineTo(box, { at: place, clear: isClose ? diameter / 2 : clear })!
+  pen.line(line.map(at), THIN)
 }
 
 /** Only what is seen of it: a word that the sheet's edge hides would still be found and read out there. */
