@@ -101,5 +101,9 @@ function refuse(error: unknown): never {
   if (error instanceof BadZip) throw error
   const { code, message } = error as NodeJS.ErrnoException
   if (code !== undefined && /^E[A-Z]+$/.test(code)) throw error
-  throw new BadZip(`it cannot be read as a zip file (${message})`)
+  // yauzl, of whatever has no end of a zip file: text, a picture, an archive that a full stick has cut
+  const why = /^End of central directory record signature not found/.test(message)
+    ? 'its end is not that of a zip file: cut off, or another kind of file'
+    : message
+  throw new BadZip(`it cannot be read as a zip file (${why})`)
 }
