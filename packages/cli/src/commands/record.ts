@@ -1,5 +1,5 @@
 import { copyFile } from 'node:fs/promises'
-import { resolve } from 'node:path'
+import { basename, resolve } from 'node:path'
 import { place, type Unit } from '@gripbook/engine'
 import type { PaperSize } from '@gripbook/paper'
 import { buildRecordOf, entriesFromUnit, fold, knowledgeOf, sha256OfText } from '@gripbook/record'
@@ -119,7 +119,10 @@ async function ofArchive(asked: Asked, server: Server, path: string, given: Give
   return STATUS.right
 }
 
-/** A unit file holds how a unit stands: its entries are made up here to fold it, and nothing of them is printed as done by anybody. */
+/**
+ * A unit file holds how a unit stands: its entries are made up here to fold it, and nothing of them is printed as done by anybody. The seal names the file, never the folder that it lay in:
+ * the paper is handed over.
+ */
 async function ofUnitFile(asked: Asked, server: Server, path: string, given: Given): Promise<number> {
   const unit = await readUnitFrom(path, asked.world)
   if (unit === undefined) return STATUS.wrongInput
@@ -134,7 +137,10 @@ async function ofUnitFile(asked: Asked, server: Server, path: string, given: Giv
   })
   const { buildRecordPdf } = await import('@gripbook/paper')
   const pdf = await buildRecordPdf(record, { fonts: await loadFonts(), paper, photographs: new Map(), made: NO_TIME })
-  await asked.world.writeBytes(target, await server.sealed(pdf, { unit: path, entries: 0, record: record.hash }))
+  await asked.world.writeBytes(
+    target,
+    await server.sealed(pdf, { unit: basename(path), entries: 0, record: record.hash }),
+  )
   asked.out(
     `${target}: how the unit stands. A unit file holds no story: no torques, no signatures. ${signedWords(null)}\n`,
   )
