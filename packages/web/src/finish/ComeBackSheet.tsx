@@ -37,6 +37,8 @@ export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose
     if (written === null) return
     clear()
     onClose()
+    // What the record answers stands on top.
+    scrollTo(0, 0)
   }
 
   return (

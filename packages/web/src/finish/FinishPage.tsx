@@ -120,8 +120,8 @@ function ReleaseButton({ folded, open, person, alone }: ReleaseProps) {
     setBusy(true)
     try {
       const made = releaseOf(await book.device.unitOf(folded.id), alone)
-      if (made.ok) await write(folded.id, [made.happening], words.released)
-      else say({ words: words.notYet(made.stops.length), tone: 'fault' })
+      if (!made.ok) return say({ words: words.notYet(made.stops.length), tone: 'fault' })
+      if ((await write(folded.id, [made.happening], words.released)) !== null) scrollTo(0, 0)
     } catch (error) {
       say({ words: faultWords(error), tone: 'fault' })
     } finally {
