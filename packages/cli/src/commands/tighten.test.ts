@@ -104,7 +104,10 @@ test('without a search only patterns are shown', async () => {
   const { status, out } = await run(['plain.json', '--no-search', '--json'])
   expect(status).toBe(0)
   expect(JSON.parse(out).orders.map(({ kind }: { kind: string }) => kind)).not.toContain('found')
-  expect((await run(['plain.json', '--no-search'])).out).not.toContain('search')
+  const { out: words } = await run(['plain.json', '--no-search'])
+  expect(words).not.toContain('search')
+  // its bed is one figure: no column for a range, and no word about one
+  expect(words).not.toContain('over bed')
 })
 
 test('a spread that is asked for and not reached ends with 1; one that is not asked for ends with 0', async () => {

@@ -14,7 +14,7 @@ const GAP = 3
  * in mm; the way of the hand in m. The advised one has an arrow. Where the screen is too narrow for columns each order is a line of its own.
  */
 export function orderTable({ orders, advice }: TighteningAnswer, wide: number): string[] {
-  const ranged = orders.some(({ overBed }) => overBed.length > 1)
+  const ranged = isRanged({ orders })
   const rows = orders.map((order, i) => ({
     name: `${i === advice.order ? '→' : ' '} ${ORDER_NAMES[order.kind]}`,
     cells: Object.entries(cellsOf(order, ranged)),
@@ -40,6 +40,11 @@ export function orderTable({ orders, advice }: TighteningAnswer, wide: number): 
       ),
     ),
   ]
+}
+
+/** Whether the bed is a range, so that the table has a column for it. */
+export function isRanged({ orders }: Pick<TighteningAnswer, 'orders'>): boolean {
+  return orders.some(({ overBed }) => overBed.length > 1)
 }
 
 function cellsOf({ spread, overBed, lastRounds, bow, travel }: OrderAnswer, ranged: boolean): Cells {

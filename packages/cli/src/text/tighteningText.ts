@@ -2,7 +2,7 @@ import { type Face, intervalOf, type OrderAnswer, type TighteningAnswer, type Un
 import { assumptionWords } from './assumptionWords.ts'
 import { figure, wrap } from './jointFigures.ts'
 import { listed } from './list.ts'
-import { orderTable } from './orderTable.ts'
+import { isRanged, orderTable } from './orderTable.ts'
 import { ORDER_NAMES, orderDeed } from './orderWords.ts'
 import { painter } from './paint.ts'
 import type { Screen } from './placementText.ts'
@@ -37,7 +37,9 @@ export function tighteningText(
     '',
     ...orderTable(answer, wide),
     ...wrap(
-      'passes, rounds: how uneven the clamp is after the passes and after the last rounds, greatest less least over the mean; over bed: the same after the passes from the softest to the stiffest bed.',
+      `passes, rounds: how uneven the clamp is after the passes and after the last rounds, greatest less least over the mean${
+        isRanged(answer) ? '; over bed: the same after the passes from the softest to the stiffest bed' : ''
+      }.`,
       wide,
       '  ',
     ),
