@@ -10,6 +10,7 @@ import { turnsText } from '../readings/turns.ts'
 import { useNames } from '../unit/useNames.ts'
 import { words } from '../words/bench.ts'
 import { sentence } from '../words/index.ts'
+import { AngleSheet } from './AngleSheet.tsx'
 import { AnotherSheet } from './AnotherSheet.tsx'
 import { BindsSheet } from './BindsSheet.tsx'
 import { ClockSheet } from './ClockSheet.tsx'
@@ -92,6 +93,9 @@ export function AtBench({ folded, face, book, tight }: Props) {
   }
 
   const close = () => setOver(null)
+  const { wrench } = bench.wrench
+  const torques =
+    !stands && step.round.what === 'pass' && step.done === null && wrench !== null && wrench.tells !== 'nothing'
   const shownHole = stands ? felt : step.hole
   const middle = useRef<HTMLDivElement>(null)
   const body = useRef<HTMLDivElement>(null)
@@ -150,7 +154,14 @@ export function AtBench({ folded, face, book, tight }: Props) {
       {!stands && <Dock key={step.key} bench={bench} general={general} finished={bench.next === null && !bench.away} />}
 
       {over === 'more' && (
-        <MoreSheet awake={awake} tight={tight} onOpen={setOver} onPause={() => void pause()} onClose={close} />
+        <MoreSheet
+          torque={torques}
+          awake={awake}
+          tight={tight}
+          onOpen={setOver}
+          onPause={() => void pause()}
+          onClose={close}
+        />
       )}
       {over === 'steps' && (
         <StepsSheet
@@ -166,6 +177,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
       {over === 'wrench' && <WrenchSheet bench={bench} onClose={close} />}
       {over === 'clock' && <ClockSheet folded={folded} face={face.id} onClose={close} />}
       {over === 'binds' && step.hole !== null && <BindsSheet bench={bench} hole={step.hole} onClose={close} />}
+      {over === 'angle' && <AngleSheet bench={bench} onClose={close} />}
       {over === 'why' && <WhySheet bench={bench} onClose={close} />}
       {over === 'another' && (
         <AnotherSheet

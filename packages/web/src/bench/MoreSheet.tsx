@@ -8,7 +8,15 @@ import type { Over } from './general.ts'
 import type { Awake } from './useWakeLock.ts'
 import { VoiceChoice } from './VoiceChoice.tsx'
 
-type Props = { awake: Awake; tight: boolean; onOpen: (over: Over) => void; onPause: () => void; onClose: () => void }
+type Props = {
+  /** The step is a torque that a wrench tells. */
+  torque: boolean
+  awake: Awake
+  tight: boolean
+  onOpen: (over: Over) => void
+  onPause: () => void
+  onClose: () => void
+}
 
 const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
   { over: 'steps', icon: 'list', words: words.steps },
@@ -16,7 +24,7 @@ const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
   { over: 'wrench', icon: 'gear', words: words.changeWrench },
 ]
 
-export function MoreSheet({ awake, tight, onOpen, onPause, onClose }: Props) {
+export function MoreSheet({ torque, awake, tight, onOpen, onPause, onClose }: Props) {
   const { book } = useApp()
   return (
     <Sheet title={words.ways} onClose={onClose}>
@@ -27,6 +35,14 @@ export function MoreSheet({ awake, tight, onOpen, onPause, onClose }: Props) {
             {words.pause}
           </button>
         </li>
+        {torque && (
+          <li>
+            <button type="button" class="button button--wide" onClick={() => onOpen('angle')}>
+              <Icon name="turns" />
+              {words.angleTitle}
+            </button>
+          </li>
+        )}
         {WAYS.map((way) => (
           <li key={way.over}>
             <button type="button" class="button button--wide" onClick={() => onOpen(way.over)}>

@@ -9,7 +9,7 @@ import { words } from '../words/bench.ts'
 import { DockFrame, type DockProps, Main, useDockKeys } from './dockParts.tsx'
 import { happeningsOf } from './doing.ts'
 import { Stepper } from './Stepper.tsx'
-import { against, figureIn, quantityIn, type Reached, reachedBy, stepped, toolOf, toSet } from './torque.ts'
+import { against, figureIn, quantityIn, type Reached, reachedBy, stepped, toolAt, toolOf, toSet } from './torque.ts'
 import { useFigure } from './useFigure.ts'
 import { useTight } from './useTight.ts'
 import { WrenchDoubts } from './WrenchDoubts.tsx'
@@ -28,10 +28,7 @@ export function TorqueDock({ bench, general }: DockProps) {
   const { text, typed, fault, off, field, set, setFault, setOff, focus } = useFigure<Off>()
 
   const onWrench = wanted === null ? null : toSet(wanted, extension)
-  const tool =
-    wrench === null
-      ? undefined
-      : toolOf(wrench, extension === null ? null : words.extensionName(`${extension.reach} mm`))
+  const tool = toolAt(here)
   const deviation = facts.deviation ?? (wanted === null ? 0 : wrenchDeviation(wanted))
   const band = wanted === null ? null : { atLeast: wanted * (1 - deviation), atMost: wanted * (1 + deviation) }
   const told = (torque: number) => `${figureIn(torque, unit)} ${unit}`

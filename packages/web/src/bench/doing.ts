@@ -30,6 +30,8 @@ export type Report = {
   turns?: number
   /** Without a torque: by feel. */
   torque?: Quantity
+  /** Degrees by which it was turned further after the torque. */
+  angle?: number
   tool?: ReturnType<typeof toolOf>
 }
 
@@ -58,6 +60,7 @@ export function happeningsOf(face: string, step: BenchStep, report: Report = {})
           pass: step.pass,
           final: step.final,
           ...(report.torque === undefined ? {} : { torque: report.torque }),
+          ...(report.angle === undefined ? {} : { angle: report.angle }),
           ...(step.wanted === undefined ? {} : { wanted: step.wanted }),
           ...(report.tool === undefined ? {} : { tool: report.tool }),
         }),

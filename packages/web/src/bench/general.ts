@@ -1,10 +1,11 @@
 /** What lies over the screen, and what every screen of the bench can do, by a button or a key. */
-export type Over = 'more' | 'steps' | 'wrench' | 'clock' | 'binds' | 'why' | 'another' | 'short'
+export type Over = 'more' | 'steps' | 'wrench' | 'clock' | 'binds' | 'why' | 'another' | 'short' | 'angle'
 
 export type General = {
   undo(): void
   binds(): void
   look(by: 1 | -1): void
-  open(over: Over): void /** To the unit: what next. */
+  open(over: Over): void
+  /** To the unit: what next. */
   leave(): void
 }

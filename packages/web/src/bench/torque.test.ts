@@ -1,5 +1,16 @@
 import { expect, test } from 'vitest'
-import { against, doubtsOf, figureIn, newtonMetres, quantityIn, reachedBy, stepped, toolOf, toSet } from './torque.ts'
+import {
+  against,
+  doubtsOf,
+  figureIn,
+  newtonMetres,
+  quantityIn,
+  reachedBy,
+  readDegrees,
+  stepped,
+  toolOf,
+  toSet,
+} from './torque.ts'
 
 const wrench = { name: 'Wrench', tells: 'clicks', range: [5, 50], calibratedUntil: '2026-09-30' } as const
 const asKept = { ...wrench, range: [5, 50] as [number, number] }
@@ -70,4 +81,17 @@ test('large keys step a figure from what is wanted, finely where it is small', (
   expect(stepped('6,6', 6.6, 1, 'N·m')).toBe('6.7')
   expect(stepped('88.5', 10, 1, 'lbf·in')).toBe('89.5')
   expect(stepped('x', null, 1, 'N·m')).toBe('0')
+})
+
+test.each([
+  ['90', 90],
+  ['90°', 90],
+  [' 37,5 ', 37.5],
+  ['0', null],
+  ['', null],
+  ['-90', null],
+  ['9000', null],
+  ['a quarter', null],
+])('%j is an angle of %s', (text, degrees) => {
+  expect(readDegrees(text)).toBe(degrees)
 })

@@ -13,6 +13,7 @@ import {
   wrenchSetting,
 } from '@gripbook/engine'
 import type { Wrench } from '../device/settings.ts'
+import { words } from '../words/bench.ts'
 
 /** The middle of a torque in N·m; its only end where there is one; null without a figure. */
 export function newtonMetres(torque: Quantity | undefined): number | null {
@@ -21,6 +22,9 @@ export function newtonMetres(torque: Quantity | undefined): number | null {
   if (!Number.isFinite(hi)) return lo > 0 ? lo : null
   return lo === 0 && typeof torque === 'object' && 'atMost' in torque ? hi : (lo + hi) / 2
 }
+
+/** Ten turns. */
+const MOST_DEGREES = 3_600
 
 /** A figure in N·m, in a unit: to a tenth, large ones to a whole. */
 export function figureIn(torque: number, unit: TorqueUnit): string {
@@ -104,4 +108,18 @@ export function toolOf(wrench: Wrench, extension: string | null) {
     ...(deviation === undefined ? {} : { deviation }),
     ...(tells === 'nothing' ? { byFeel: true } : {}),
   }
+}
+
+/** The tool of a step: the wrench and what sits on it. */
+export function toolAt({ wrench, extension }: { wrench: Wrench | null; extension: Extension | null }) {
+  if (wrench === null) return undefined
+  return toolOf(wrench, extension === null ? null : words.extensionName(`${extension.reach} mm`))
+}
+
+/** Degrees as they were typed: above 0, to as many turns as a bolt can be turned; null: none. */
+export function readDegrees(text: string): number | null {
+  const figure = text.trim().replace(/\s*°$/, '').replace(',', '.')
+  if (!/^\d{1,4}(\.\d+)?$/.test(figure)) return null
+  const degrees = Number(figure)
+  return degrees > 0 && degrees <= MOST_DEGREES ? degrees : null
 }

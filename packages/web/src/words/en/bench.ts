@@ -147,6 +147,11 @@ export const bench = {
   takeOut: 'Taken out: start it again',
   outReason: 'Torque too high',
   enterAgain: 'Enter it again',
+  angleTitle: 'Torque and angle',
+  angleWhat: 'For a bolt that the manual turns further by an angle after its torque. Both go on the record.',
+  angleField: 'Turned further by',
+  angleFault: 'Write the degrees of the manual, more than 0.',
+  angleKeep: 'Keep torque and angle',
 
   chooseWrench: 'Choose the wrench',
   wrenchTitle: 'With which wrench?',
