@@ -4,7 +4,9 @@ import { words } from '../words/index.ts'
 import { useApp, useNotice } from './context.ts'
 import './NoticeBar.css'
 
+/** ms: with something to take back, and without: then it only lies over the head. */
 const SHOWN_FOR = 12_000
+const SAID_FOR = 6_000
 
 /** What was just done, with its undo; a fault stays until it is closed. */
 export function NoticeBar() {
@@ -12,7 +14,7 @@ export function NoticeBar() {
   const { notice, undo } = useNotice()
   useEffect(() => {
     if (notice?.tone !== 'done') return
-    const timer = setTimeout(() => say(null), SHOWN_FOR)
+    const timer = setTimeout(() => say(null), notice.undo === undefined ? SAID_FOR : SHOWN_FOR)
     return () => clearTimeout(timer)
   }, [notice, say])
   return (

@@ -100,10 +100,10 @@ export function AtBench({ folded, face, book, tight }: Props) {
   const middle = useRef<HTMLDivElement>(null)
   const body = useRef<HTMLDivElement>(null)
   useEffect(() => {
-    // Whatever was scrolled to: a new step begins with its hole and its bolt.
+    // Whatever was scrolled to: a new step, and another bolt in it, begins with its hole and its bolt.
     middle.current!.scrollTop = 0
     body.current!.scrollTop = 0
-  }, [step.key, stands])
+  }, [step.key, stands, bench.kind?.id])
   // Of the face as a whole: holes at which nothing is left to do.
   const open = new Set(steps.flatMap(({ hole, done }) => (done === null && hole !== null ? [hole] : [])))
   const done = new Set(
