@@ -33,16 +33,23 @@ export function assumptionWords({ assumptions, holes, accuracy }: TighteningAnsw
   const say = (one: Assumption): string =>
     (WORDS[one.what] as (one: Assumption, all: number) => string)(one, holes.length)
   const minded = (one: Assumption): boolean => MIND.has(one.what)
+  const grid = `Grid of ${figure(accuracy.grid, 1)} mm; the sink under a bolt is right to about ${percentOf(accuracy.error)} of the greatest.`
+  const rough = accuracy.error > ROUGH
   return {
-    mind: assumptions.filter(minded).map(say),
+    mind: [
+      ...assumptions.filter(minded).map(say),
+      ...(rough ? [`${grid} No finer grid can be computed for such a cover: take the figures as a hint.`] : []),
+    ],
     taken: [
       ...assumptions.filter((one) => !minded(one)).map(say),
       'Friction is taken as the same in all bolts. Clean threads and the same oil on all of them make it so; one dry thread among them can move its load more than any order does.',
-      `Grid of ${figure(accuracy.grid, 1)} mm; the sink under a bolt is right to about ${percentOf(accuracy.error)} of the greatest.`,
+      ...(rough ? [] : [grid]),
     ],
   }
 }
 
+/** An error above this share could turn the ranking of orders round. */
+const ROUGH = 0.05
 const MIND = new Set<Assumption['what']>(['left out', 'usual torque', 'unit load', 'thick'])
 
 function these(holes: readonly string[], all: number): string {

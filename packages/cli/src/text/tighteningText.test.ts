@@ -118,6 +118,12 @@ test('bolts that are not run down first are told, and so is what nobody knows', 
   expect(unknown).toContain('bolt 1 80 % of its target, bolt 2 102 % of its target.')
 })
 
+test('figures from a grid that could not be made fine enough are minded, not taken for granted', () => {
+  const said = flowing({ accuracy: { error: 0.31, grid: 20 }, assumptions: [] })
+  expect(said).toContain('Mind · Grid of 20 mm; the sink under a bolt is right to about 31 % of the greatest.')
+  expect(said.split('Grid of').length).toBe(2)
+})
+
 test('what has settled and what still turned is said', () => {
   const settled = { loads: [3000, 4000, 8000, 4000], spread: 0.28 }
   const said = flowing({
