@@ -6,6 +6,8 @@ import type { Wrench } from '../device/settings.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { place } from '../units/here.ts'
+import { sayCalendarDay } from '../units/when.ts'
 import { words } from '../words/bench.ts'
 import { ExtensionFields } from './ExtensionFields.tsx'
 import { dayOf } from './today.ts'
@@ -63,7 +65,7 @@ export function WrenchSheet({ bench, onClose }: { bench: Bench; onClose: () => v
       range === undefined
         ? null
         : `${figureIn(range[0], settings.torque)}–${figureIn(range[1], settings.torque)} ${settings.torque}`,
-      calibratedUntil ?? null,
+      calibratedUntil === undefined ? null : sayCalendarDay(calibratedUntil, place.language),
     )
   return (
     <Sheet title={words.wrenchTitle} onClose={onClose}>

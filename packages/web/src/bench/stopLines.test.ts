@@ -67,3 +67,13 @@ test('a pass that is not complete is named as the bench counts it', () => {
     'Pass 1 of 2, 50 % is not complete: hole 2.',
   ])
 })
+
+test('the day on which a calibration ended is said as a day', () => {
+  const stop: Stop = {
+    gate: 'calibration',
+    face: 'pan',
+    hole: '1',
+    why: { code: 'out-of-calibration', until: '2026-03-12' },
+  }
+  expect(stopLines([stop], around)).toEqual([expect.stringMatching(/(12 Mar|Mar 12,) 2026/)])
+})

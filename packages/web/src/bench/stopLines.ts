@@ -3,6 +3,8 @@ import type { FoldedUnit, Open, OpenWhy, Stop, Why } from '@gripbook/record'
 import { groupsOf } from '../finish/lines.ts'
 import { sayOpen } from '../finish/sayOpen.ts'
 import { partNameIn } from '../unit/partName.ts'
+import { place } from '../units/here.ts'
+import { sayCalendarDay } from '../units/when.ts'
 import { words } from '../words/bench.ts'
 import { benchSteps } from './round.ts'
 import { newtonMetres } from './torque.ts'
@@ -74,7 +76,7 @@ function sayAtHand(why: Why, around: Around): string | OpenWhy {
     case 'out-of-range':
       return say.range
     case 'out-of-calibration':
-      return say.calibration(why.until)
+      return say.calibration(sayCalendarDay(why.until, place.language))
     case 'heads':
       return say.other
     default:

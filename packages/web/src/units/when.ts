@@ -20,6 +20,11 @@ export function sayDay(at: string, { language, timeZone }: Place, dateStyle: 'me
   return formatter(language, { dateStyle }, timeZone).format(new Date(at))
 }
 
+/** A day of the calendar, "2026-03-12", as "12 Mar 2026": the same in every zone. */
+export function sayCalendarDay(day: string, language: string): string {
+  return sayDay(day, { language, timeZone: 'UTC' })
+}
+
 /** Days since 1970 by the calendar of the zone: two times of one day have the same. */
 export function dayNumber(time: number, timeZone?: string): number {
   const parts = formatter('en', { year: 'numeric', month: 'numeric', day: 'numeric' }, timeZone).formatToParts(time)
