@@ -23,6 +23,8 @@ const WANTED = 0.01
 const WANTED_OF_OWN = 0.02
 /** Multiplications that the finest grid may cost when it is factored: about two seconds. */
 const MOST_WORK = 2e9
+/** Up to so many a finer grid costs next to nothing, and what is only feared is reason enough for it. */
+const LITTLE_WORK = 2e8
 
 /**
  * The plate on its bed, reduced to places on it: the compliance that all tightening is computed with. The bed holds both ways here. Thickness, places in mm, modulus in MPa. The step
@@ -52,7 +54,8 @@ export function condense(
   let change = apart(coarse.compliance, fine.compliance)
   let error = (jumps ? JUMP : 1) * change.ofGreatest
   // Whether a further halving is worth its cost is judged by how much the first one brought, on a grid that costs next to nothing; so coarse a grid is not trusted for what is told.
-  let goOn = grid === undefined && isWorthHalving(change, apart(at(4 * step).compliance, coarse.compliance), jumps)
+  const isWorth = (before: Change) => isWorthHalving(change, before, jumps && 16 * fine.work <= LITTLE_WORK)
+  let goOn = grid === undefined && isWorth(apart(at(4 * step).compliance, coarse.compliance))
   while (goOn && 16 * fine.work <= MOST_WORK) {
     step /= 2
     coarse = fine
@@ -61,7 +64,7 @@ export function condense(
     change = apart(coarse.compliance, fine.compliance)
     const left = leftOver(Math.max(FASTEST, change.ofGreatest / before.ofGreatest))
     error = change.ofGreatest * (jumps ? JUMP : left)
-    goOn = isWorthHalving(change, before, jumps)
+    goOn = isWorth(before)
   }
   const { work: _, ...condensed } = fine
   return { ...condensed, grid: step, error }
@@ -99,10 +102,10 @@ const FASTEST = 0.25
 /** Where the thickness jumps the true bend has a kink and the splines' has none: a grid follows it no quicker than its step, by fits and starts, so the last change may be half of what is left. */
 const JUMP = 2
 
-/** Whether further halvings would still change the figures by more than is wanted, after a last change and one before. */
-function isWorthHalving(change: Change, before: Change, jumps: boolean): boolean {
+/** Whether further halvings would still change the figures by more than is wanted, after a last change and one before; or might, where that is `feared`. */
+function isWorthHalving(change: Change, before: Change, feared: boolean): boolean {
   const left = (of: keyof Change) => change[of] * leftOver(change[of] / before[of])
-  return (jumps ? JUMP : 1) * left('ofGreatest') > WANTED || left('ofOwn') > WANTED_OF_OWN
+  return (feared ? JUMP : 1) * left('ofGreatest') > WANTED || left('ofOwn') > WANTED_OF_OWN
 }
 
 /** What all further halvings together would still change, for 1 of the last change, when each changes `ratio` of the one before; inner corners converge no slower than by half. */
