@@ -22,7 +22,7 @@ test.each([null, '', '[', '7', 'null', '{"reason":3,"other":"x"}'])('%s is a for
 })
 
 test('choices, ticks and lists are held too', () => {
-  const start = { what: null, captive: false, features: [] as string[] }
+  const start = { what: null as string | null, captive: false, features: [] as string[] }
   const typed = { what: 'clip', captive: true, features: ['drilled'] }
   expect(readTyped(writeTyped({ ...start, ...typed }, start), start)).toEqual(typed)
   expect(readTyped('{"what":1,"captive":"x","features":[2]}', start)).toEqual(start)
