@@ -216,16 +216,16 @@ test('a face from the first bolt to closed: a stop passed with a reason, a bolt 
   for (const said of [
     'Stop overridden (hand-start)',
     'because: Cover lies on its dowels',
-    'Resistance at hole 3 of cover after 7 turns: stiff near the end',
+    'Resistance at hole 3 of Side cover after 7 turns: stiff near the end',
     'cleared: A chip at the bottom',
-    'Part clip went in, number towards you',
-    'Hole 2 of cover: 11 turns, the head seated',
-    'Hole 1 of cover, pass 1: 11 N·m, Small wrench',
-    'Hole 1 of cover, final pass: 22.1 N·m, Small wrench',
+    'Part Cable bracket went in, number towards you',
+    'Hole 2 of Side cover: 11 turns, the head seated',
+    'Hole 1 of Side cover, pass 1: 11 N·m, Small wrench',
+    'Hole 1 of Side cover, final pass: 22.1 N·m, Small wrench',
     'Stop overridden (torque out of band)',
-    'Hole 3 of cover, final pass: by feel, ratchet wrench',
-    'Witness mark on hole 3 of cover',
-    'Face cover closed',
+    'Hole 3 of Side cover, final pass: by feel, ratchet wrench',
+    'Witness mark on hole 3 of Side cover',
+    'Face Side cover closed',
   ])
     expect(told).toContain(said)
   await context.close()
@@ -305,7 +305,7 @@ test('undo takes back the tap that was just made, also while it is on its way to
   await progress(page, 'Start by hand: 0 of 3 done')
   await at(page, '2')
   const told = await story(page)
-  for (const hole of ['1', '2']) expect(told).toContain(`Took back: Hole ${hole} of cover hand-started`)
+  for (const hole of ['1', '2']) expect(told).toContain(`Took back: Hole ${hole} of Side cover hand-started`)
   await context.close()
 })
 

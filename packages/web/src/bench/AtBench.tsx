@@ -1,12 +1,13 @@
 /** One step fills the screen: where, which bolt, what the hands should feel, and one large action within the thumb's reach. */
 import type { Face } from '@gripbook/engine'
-import { boltBackedOut, type FoldedUnit, sayEntry, undone, workPaused } from '@gripbook/record'
+import { boltBackedOut, type FoldedUnit, undone, workPaused } from '@gripbook/record'
 import { useEffect, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { faultWords } from '../app/faultWords.ts'
 import type { BookName } from '../app/route.ts'
 import { Icon } from '../look/icons.tsx'
 import { turnsText } from '../readings/turns.ts'
+import { sayIn } from '../unit/sayIn.ts'
 import { useNames } from '../unit/useNames.ts'
 import { words } from '../words/bench.ts'
 import { sentence } from '../words/index.ts'
@@ -62,7 +63,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
             tap.toReversed().map(({ id }) => undone({ event: id })),
           )
           if (done === null) return
-          say({ words: words.isUndone(sentence(sayEntry(tap.at(-1)!))), tone: 'done' })
+          say({ words: words.isUndone(sentence(sayIn(folded)(tap.at(-1)!))), tone: 'done' })
         })
         .catch((error: unknown) => say({ words: faultWords(error), tone: 'fault' }))
     },

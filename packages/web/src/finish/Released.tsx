@@ -1,6 +1,7 @@
-import { type FoldedUnit, sayEntry } from '@gripbook/record'
+import type { FoldedUnit } from '@gripbook/record'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
+import { sayIn } from '../unit/sayIn.ts'
 import { useNames } from '../unit/useNames.ts'
 import { Go } from '../units/Go.tsx'
 import { place } from '../units/here.ts'
@@ -12,6 +13,7 @@ import { words as all } from '../words/index.ts'
 export function Released({ folded }: { folded: FoldedUnit }) {
   const { book } = useApp()
   const nameOf = useNames()
+  const say = sayIn(folded)
   const { released } = folded.work
   if (released === undefined) return null
   const entry = folded.entries.find(({ id }) => id === released.event)
@@ -41,7 +43,7 @@ export function Released({ folded }: { folded: FoldedUnit }) {
           <ul class="lines">
             {since.map((one) => (
               <li key={one.id} class="released__entry" dir="auto">
-                {sayEntry(one)}
+                {say(one)}
               </li>
             ))}
           </ul>

@@ -1,5 +1,6 @@
 /** A unit that comes back: what the record of its build answers, and what it cannot. */
-import { type FoldedUnit, fold, sayEntry, upTo } from '@gripbook/record'
+import { type FoldedUnit, fold, upTo } from '@gripbook/record'
+import { sayIn } from '../unit/sayIn.ts'
 import { standingOf } from '../unit/standing.ts'
 import { lies, type Row, rowsOf } from './figures.ts'
 
@@ -79,7 +80,7 @@ export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit 
     }),
     ...now.sinceRelease.flatMap((event): Answer[] => {
       const entry = now.entries.find(({ id }) => id === event)
-      return entry === undefined ? [] : [{ is: 'since release', event, said: sayEntry(entry), speaksOf: false }]
+      return entry === undefined ? [] : [{ is: 'since release', event, said: sayIn(now)(entry), speaksOf: false }]
     }),
   ]
   return answers.toSorted((a, b) => Number(b.speaksOf) - Number(a.speaksOf))

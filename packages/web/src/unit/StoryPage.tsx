@@ -1,6 +1,6 @@
 /** All that was entered about a unit, newest first, with who, when and how far it has come; each entry can be undone or brought back. */
 import { refusalWords } from '@gripbook/device'
-import { type FoldedUnit, sayEntry, undone } from '@gripbook/record'
+import { type FoldedUnit, undone } from '@gripbook/record'
 import { useMemo, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Shell } from '../app/Shell.tsx'
@@ -12,6 +12,7 @@ import { dayNumber, sayDay, sayTime, sayWhen } from '../units/when.ts'
 import { words } from '../words/index.ts'
 import { saidOf } from './clashes.ts'
 import { NotHere } from './NotHere.tsx'
+import { sayIn } from './sayIn.ts'
 import { byDay, ofFace, type State, stateOf, storyOf, type Told } from './story.ts'
 import { useNames } from './useNames.ts'
 import { useStates } from './useStates.ts'
@@ -170,19 +171,18 @@ function StateSign({ state }: { state: State }) {
 }
 
 /** An undoing and a settling are told by what they are about, not by its number. */
-function sentenceOf({ event, about }: Told, { entries }: FoldedUnit): string {
+function sentenceOf({ event, about }: Told, folded: FoldedUnit): string {
+  const say = sayIn(folded)
   if (about !== null)
     return about.does === 'took back'
-      ? words.story.tookBack(sayEntry(about.event))
-      : words.story.broughtBack(sayEntry(about.event))
-  if (event.type !== 'clash-settled') return sayEntry(event)
+      ? words.story.tookBack(say(about.event))
+      : words.story.broughtBack(say(about.event))
+  if (event.type !== 'clash-settled') return say(event)
   const { stands: id, field } = event.body
   if (id === null) return words.story.settledNone
-  const stands = entries.find((entry) => entry.id === id)
-  if (stands === undefined || typeof field !== 'string') return sayEntry(event)
+  const stands = folded.entries.find((entry) => entry.id === id)
+  if (stands === undefined || typeof field !== 'string') return say(event)
   const value = stands.type === 'reading-taken' ? stands.body.value : stands.body[field]
   const said = value === undefined ? null : saidOf({ field }, value)
-  return said?.is === 'text'
-    ? words.story.settledValue(sayEntry(stands), said.text)
-    : words.story.settled(sayEntry(stands))
+  return said?.is === 'text' ? words.story.settledValue(say(stands), said.text) : words.story.settled(say(stands))
 }

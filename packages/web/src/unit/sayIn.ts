@@ -1,0 +1,26 @@
+import { trayOf } from '@gripbook/print'
+import type { Event, FoldedUnit } from '@gripbook/record'
+import { type Called, sayEntry } from '@gripbook/record'
+import { namesOf } from '../face/kindNames.ts'
+
+/** What an entry says, with faces, bolts and parts by the names they have in the unit now; by their ids where they are no longer in it. */
+export function sayIn({ unit, things }: Pick<FoldedUnit, 'unit' | 'things'>): (event: Event) => string {
+  const faces = new Map(unit.faces.map((face) => [face.id, face]))
+  const kinds = new Map<string | undefined, Map<string, string>>()
+  const kindsOf = (id: string | undefined) => {
+    const face = id === undefined ? undefined : faces.get(id)
+    const known =
+      kinds.get(face?.id) ?? namesOf(face === undefined ? (unit.kinds ?? []) : [...trayOf(unit, face).values()]).long
+    kinds.set(face?.id, known)
+    return known
+  }
+  const called: Called = {
+    face: (id) => faces.get(id)?.name ?? id,
+    kind: (id, face) => kindsOf(face).get(id) ?? id,
+    part: (id) => {
+      const name = things.part[id]?.name?.value
+      return typeof name === 'string' ? name : id
+    },
+  }
+  return (event) => sayEntry(event, called)
+}
