@@ -26,6 +26,7 @@ export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit 
   const asked = wordsOf(complaint)
   const speaks = (...texts: (string | null | undefined)[]) =>
     texts.some((text) => [...wordsOf(text ?? '')].some((word) => asked.has(word)))
+  const say = sayIn(now)
   const faceName = (id: string | null) => built.unit.faces.find((face) => face.id === id)?.name ?? id
   const answers: Answer[] = [
     ...rowsOf(built).flatMap((row): Answer[] => {
@@ -80,7 +81,7 @@ export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit 
     }),
     ...now.sinceRelease.flatMap((event): Answer[] => {
       const entry = now.entries.find(({ id }) => id === event)
-      return entry === undefined ? [] : [{ is: 'since release', event, said: sayIn(now)(entry), speaksOf: false }]
+      return entry === undefined ? [] : [{ is: 'since release', event, said: say(entry), speaksOf: false }]
     }),
   ]
   return answers.toSorted((a, b) => Number(b.speaksOf) - Number(a.speaksOf))

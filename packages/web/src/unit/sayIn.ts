@@ -1,6 +1,5 @@
 import { trayOf } from '@gripbook/print'
-import type { Event, FoldedUnit } from '@gripbook/record'
-import { type Called, sayEntry } from '@gripbook/record'
+import { type Called, type Event, type FoldedUnit, sayEntry } from '@gripbook/record'
 import { namesOf } from '../face/kindNames.ts'
 
 /** What an entry says, with faces, bolts and parts by the names they have in the unit now; by their ids where they are no longer in it. */
