@@ -131,9 +131,9 @@ export async function openDevice(given: Given = {}): Promise<Device> {
       // What was sent could not be noted as sent: it is sent again, which is harmless, once there is room.
       if (fault?.code === 'storage-full') void makeRoom(db, 0).catch(() => {})
       // A round that began before a pairing tells nothing of the session since: the one that the pairing has woken will.
-      if (pairingsAtRound !== pairings && error === null && isSignedOut(last)) return
+      if (pairingsAtRound !== pairings && isSignedOut(last)) return
       stand({
-        trouble: last,
+        ...(error === null ? { trouble: last } : {}),
         ...(isSignedOut(last) ? { signedIn: 'no' as const, person: null } : {}),
         ...(fault?.code === 'storage-full' ? { full: true } : {}),
       })

@@ -8,6 +8,7 @@ const SIGNED_OUT = { ok: false, why: 'refused', status: 401, code: 'not-signed-i
 /** A loop whose rounds come to what `answers` says, one after the other, then to nothing. */
 function looping(answers: (Refusing | null | Error)[], pauses = { firstPause: 5, longestPause: 5, idle: 10_000 }) {
   const ends: (string | null)[] = []
+  const stands: (string | null)[] = []
   let looks = 0
   const patience = { answer: 1, turn: 1, silence: 1, poll: 1, ...pauses }
   const loop: Loop = startLoop({
@@ -22,19 +23,24 @@ function looping(answers: (Refusing | null | Error)[], pauses = { firstPause: 5,
       },
       lookAgain: () => looks++,
     },
-    ended: (last, error) => ends.push(error instanceof Error ? error.message : (last?.why ?? null)),
+    ended(last, error) {
+      ends.push(error instanceof Error ? error.message : (last?.why ?? null))
+      stands.push(last?.why ?? null)
+    },
   })
   const rounds = async (count: number) => {
     for (let tries = 0; ends.length < count && tries < 400; tries++) await new Promise((done) => setTimeout(done, 5))
     return ends
   }
-  return { loop, rounds, looks: () => looks }
+  return { loop, rounds, stands, looks: () => looks }
 }
 
 test('a failure is tried again by itself, also one of the database, and then the shop is looked at anew', async () => {
-  const { loop, rounds, looks } = looping([LATER, new Error('the database'), null])
+  const { loop, rounds, looks, stands } = looping([LATER, new Error('the database'), null])
   expect(await rounds(3)).toEqual(['later', 'the database', null])
   await loop.stop()
+  // Nor is the shop said to have answered what it answered the round before.
+  expect(stands).toEqual(['later', null, null])
   expect(looks()).toBe(2)
 })
 

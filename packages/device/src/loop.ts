@@ -19,7 +19,7 @@ type Around = {
   turn: InTurn
   /** Ends the loop, and what it is waiting for. */
   ending: AbortController
-  /** After each round: null when all was sent. A throw of the database ends the round as `error`. */
+  /** After each round: `last` null when all was sent. A throw of the database ends the round as `error`, and what the shop would have said is not known. */
   ended: (last: Refusing | null, error: unknown) => void
 }
 
@@ -36,13 +36,15 @@ export function startLoop({ place, sender, turn, ending, ended }: Around): Loop 
       try {
         last = await turn(() => sender.round(ending.signal), ending.signal)
       } catch (thrown) {
+        // What the round before came to says nothing of this one.
+        last = null
         error = thrown
       }
       if (ending.signal.aborted) return
       failures = last === null && error === null ? 0 : failures + 1
       // Whatever was wrong, the shop may be another one afterwards: set back to an older state, or with another session.
       // One that only had too many questions is asked the rest of them.
-      if (last !== null && !(last.why === 'later' && last.status === 429)) sender.lookAgain()
+      if (error !== null || (last !== null && !(last.why === 'later' && last.status === 429))) sender.lookAgain()
       ended(last, error)
       await rest(error)
     }

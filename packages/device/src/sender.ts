@@ -43,6 +43,8 @@ export function sender(around: Around): Sender {
   const { db, self, place, ask, news } = around
   /** Units whose entries the shop has to be asked about; null before the shop has answered. */
   let unchecked: Set<string> | null = null
+  /** How often it was forgotten: that may happen while something is waited for. */
+  let forgotten = 0
   const batches = batchesOf(place)
   const sending = pieces(place)
 
@@ -50,6 +52,7 @@ export function sender(around: Around): Sender {
     if (unchecked === null) return connect()
     const unit = (await unitsToSend(db)).find((one) => !aside.has(one))
     if (unit !== undefined) return withAside(aside, unit, await send(unit))
+    if (unchecked === null) return MOVED
     const [old] = unchecked
     if (old !== undefined) return check(old)
     const photograph = await nextPhotograph(db, aside)
@@ -62,6 +65,7 @@ export function sender(around: Around): Sender {
   }
 
   async function connect(): Promise<Step> {
+    const before = forgotten
     const answer = await ask({ method: 'GET', path: '/session' })
     if (!answer.ok) return { moved: false, answer }
     const { person, device } = answer.body as { person?: unknown; device?: unknown }
@@ -69,7 +73,8 @@ export function sender(around: Around): Sender {
     // A cookie that outlived the device's database belongs to another device: it has to be paired anew.
     if (device.id !== self.id) return { moved: false, answer: NOT_SIGNED_IN }
     around.signedIn(person)
-    unchecked = new Set(await unitsWritten(db))
+    const written = await unitsWritten(db)
+    if (forgotten === before) unchecked = new Set(written)
     return MOVED
   }
 
@@ -121,6 +126,7 @@ export function sender(around: Around): Sender {
       return last
     },
     lookAgain() {
+      forgotten++
       unchecked = null
     },
   }

@@ -177,6 +177,33 @@ describe.skipIf(without)(title('sending entries from a real browser'), () => {
     expect(await status(page)).toMatchObject({ signedIn: 'no', person: null })
   })
 
+  test('who has been paired stays signed in, however often the network comes back while the shop is asked', async () => {
+    const shop = await openShop()
+    const page = await tab(await newPhone(), shop, { pair: false })
+    await until(
+      () => status(page),
+      ({ signedIn }) => signedIn === 'no',
+    )
+    const seen = await page.evaluate(async () => {
+      const device = window.trial.device!
+      const { port1, port2 } = new MessageChannel()
+      const seen = new Set<string>()
+      const end = performance.now() + 400
+      // As often as anything else happens in the page: also between two steps of the round that asks who is signed in.
+      port1.onmessage = () => {
+        window.dispatchEvent(new Event('online'))
+        if (performance.now() < end) port2.postMessage(null)
+      }
+      port2.postMessage(null)
+      await device.pair('code')
+      while (performance.now() < end) seen.add((await device.status()).signedIn)
+      return [...seen]
+    })
+    expect(seen).toEqual(['yes'])
+    await page.evaluate((unit) => window.trial.note(unit, 'one'), UNIT)
+    expect(await allSent(page)).toMatchObject({ signedIn: 'yes', trouble: null })
+  })
+
   test('a shop that was set back to an older state gets again what it lost', async () => {
     const shop = await openShop()
     const page = await tab(await newPhone(), shop)
