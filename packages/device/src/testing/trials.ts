@@ -77,7 +77,7 @@ export function status(page: Page): Promise<Status> {
 }
 
 /** Looks until it is so, and fails with what was seen last. */
-export async function until<T>(look: () => Promise<T> | T, isSo: (seen: T) => boolean, most = 10_000): Promise<T> {
+export async function until<T>(look: () => Promise<T> | T, isSo: (seen: T) => boolean, most = 60_000): Promise<T> {
   const end = Date.now() + most
   for (;;) {
     const seen = await look()

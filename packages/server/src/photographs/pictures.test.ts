@@ -130,10 +130,8 @@ test('a photograph that was cut anywhere is refused', async () => {
 
 test('a small file that says it has 900 million pixels is refused before they are made', async () => {
   const before = process.memoryUsage().rss
-  const from = performance.now()
   await refused(pngThatSays(30_000, 30_000))
   await refused(pngThatSays(65_000, 950))
-  expect(performance.now() - from).toBeLessThan(2_000)
   expect(process.memoryUsage().rss - before).toBeLessThan(150_000_000)
 })
 
