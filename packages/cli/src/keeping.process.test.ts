@@ -112,20 +112,36 @@ test('a restore that is killed at any moment says so, and ends well when it is s
       status: 2,
       err: expect.stringContaining('gripbook restore again'),
     })
-  expect(await run(['restore', file, '--data', into])).toMatchObject({ status: 0, err: '' })
+  const last = await run(['restore', file, '--data', into, '--json'])
+  expect([last.status, JSON.parse(last.out)]).toMatchObject([
+    0,
+    { gripbook: 'restore/1', what: 'backup', units: 1, entries: 7_500, absent: 0, statesCompared: true },
+  ])
   expect(await checkRecord(open.shop)).toMatchObject({ faults: [], units: 1, entries: 7_500 })
   await open.close()
 })
 
 test('one unit goes as an archive into another shop, and a damaged file is refused in words', async () => {
   const file = data('unit.zip')
-  expect((await run(['backup', '-o', file, '--unit', UNIT, '--data', data('shop')])).status).toBe(0)
+  const made = await run(['backup', '-o', file, '--unit', UNIT, '--data', data('shop'), '--json'])
+  const key = expect.stringMatching(/^[0-9a-f]{64}$/)
+  expect(JSON.parse(made.out)).toEqual({ gripbook: 'backup/1', file, what: 'archive', unit: UNIT, key })
   const taken = await run(['restore', file, '--data', data('other')])
   expect([taken.status, taken.out]).toEqual([
     0,
     expect.stringMatching(/7503 new entries, 0 known.* Signed by another shop, with the key [0-9a-f]{64}\./),
   ])
-  expect((await run(['restore', file, '--data', data('other')])).out).toContain('0 new entries, 7503 known')
+  expect(JSON.parse((await run(['restore', file, '--data', data('other'), '--json'])).out)).toEqual({
+    gripbook: 'restore/1',
+    what: 'archive',
+    unit: UNIT,
+    added: 0,
+    known: 7_503,
+    photographs: { added: 0, known: 0 },
+    absent: 0,
+    signed: 'by another shop',
+    key,
+  })
   const bytes = await readFile(file)
   bytes[Math.floor(bytes.length / 2)]! ^= 4
   await writeFile(file, bytes)
@@ -153,6 +169,9 @@ test('what is not there, and what is asked wrongly, is told in words', async () 
     expect(err).toMatch(words)
   }
   expect((await readdir(folder)).filter((name) => name === 'mistyped' || name === 'none')).toEqual([])
-  const { status, out } = await run(['check', join(import.meta.dirname, 'main.ts')])
+  const none = await run(['check', join(import.meta.dirname, '../../../demo/side-cover.json')])
+  expect([none.status, none.out, none.err]).toEqual([2, '', expect.stringContaining('this is a text, no backup')])
+  await writeFile(data('noise'), Buffer.from([0x50, 0x4b, 0, 0x80, 0xff]))
+  const { status, out } = await run(['check', data('noise')])
   expect([status, out]).toEqual([1, expect.stringContaining('cannot be read as a zip file')])
 })

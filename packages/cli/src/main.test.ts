@@ -53,6 +53,23 @@ test('--json prints the whole answer and nothing else', async () => {
   ])
 })
 
+test('every command takes --json, and its help says so', async () => {
+  const words = (await run(['help'])).out.match(/^ {2}gripbook (\w+) .*--json.*$/gm)!.map((line) => line.split(' ')[3])
+  expect(words).toEqual([
+    'place',
+    'joint',
+    'tighten',
+    'steps',
+    'board',
+    'record',
+    'serve',
+    'backup',
+    'restore',
+    'check',
+  ])
+  for (const word of words) expect((await run(['help', word!])).out, word).toMatch(/^ {2}--json {3}/m)
+})
+
 test('--face prints one face, and only that face decides the status', async () => {
   const { out, status } = await run(['place', 'demo.json', '--face=pump-cover', '--json'])
   expect(JSON.parse(out).faces.map((face: { face: string }) => face.face)).toEqual(['pump-cover'])

@@ -123,9 +123,31 @@ test('[PR11] a shop prints the record of a unit by its name, signed, the signed 
   expect(bytes.equals(await readFile(at('r.pdf')))).toBe(true)
 })
 
-test('a unit is found by its job too, and Letter is another paper', async () => {
-  const made = await here(['record', '2026-014', '-o', at('letter.pdf'), '--data', at('shop'), '--paper', 'letter'])
-  expect(made.status).toBe(0)
+test('a unit is found by its job too, Letter is another paper, and what was written is told as JSON', async () => {
+  const made = await here([
+    'record',
+    '2026-014',
+    '-o',
+    at('letter.pdf'),
+    '--data',
+    at('shop'),
+    '--paper',
+    'letter',
+    '--json',
+  ])
+  const key = expect.stringMatching(/^[0-9a-f]{64}$/)
+  expect([made.status, JSON.parse(made.out)]).toEqual([
+    0,
+    {
+      gripbook: 'record/1',
+      file: at('letter.pdf'),
+      unit: finished[0]!.unit,
+      entries: 182,
+      hash: recordHash(finished, sha256),
+      key,
+      archive: { file: at('letter.zip'), key },
+    },
+  ])
   expect((await readFile(at('letter.pdf'))).includes('[0 0 612 792]')).toBe(true)
 })
 

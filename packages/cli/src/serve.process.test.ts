@@ -6,6 +6,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { builtPage } from './builtPage.ts'
+import { main } from './main.ts'
+import { processWorld } from './processWorld.ts'
 import { pairedDevice, run, type ServedShop, serve } from './testing/served.ts'
 
 let folder = ''
@@ -50,6 +52,30 @@ test('the first start offers the owner a code, what was kept is there after a st
   }
   expect(entries.length).toBe(4)
   expect(await second.stop()).toBe(0)
+})
+
+test('with --json one line says where it serves and how the owner comes in, and nothing else is printed', async () => {
+  let out = ''
+  const status = await main(['serve', '--data', join(folder, 'json'), '--port', '0', '--log', 'silent', '--json'], {
+    ...processWorld(process),
+    env: {},
+    out: (text) => {
+      out += text
+    },
+    stopAsked: () => Promise.resolve(),
+  })
+  const page = (await builtPage()) !== null
+  expect([status, out.trimEnd().split('\n').length]).toEqual([0, 1])
+  const { ownerCode, ...said } = JSON.parse(out)
+  expect(ownerCode).toMatch(/^[0-9A-Z]{4}-[0-9A-Z]{4}-[0-9A-Z]{4}$/)
+  expect(said).toEqual({
+    gripbook: 'serve/1',
+    addresses: [expect.stringMatching(/^http:\/\/localhost:\d+$/)],
+    where: expect.any(String),
+    trust: null,
+    page,
+    link: page ? `${said.addresses[0]}/#pair=${ownerCode}` : null,
+  })
 })
 
 test('for the shop’s network it speaks HTTPS with a certificate of the shop’s own authority, which a plain page hands out', async () => {

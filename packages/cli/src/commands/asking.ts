@@ -56,6 +56,11 @@ export function fileCommand(asking: Asking, usage: string, run: (asked: AskedOfF
   })
 }
 
+/** Prints an answer: with `--json` as JSON under the name and version of its form, else in words. */
+export function tell({ flags, out }: Pick<Asked, 'flags' | 'out'>, form: string, answer: object, words: string): void {
+  out(flags.has('--json') ? `${JSON.stringify({ gripbook: form, ...answer }, null, 2)}\n` : words)
+}
+
 export function oneFileOnly(further: string): string {
   return `One file at a time: ${JSON.stringify(further)} is one too many.`
 }

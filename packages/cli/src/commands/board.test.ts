@@ -36,11 +36,24 @@ test.each([
   ['a board of one face on Letter', ['loader.json', '-o', 'b.pdf', '--face', 'pump-cover', '--paper', 'letter']],
   ['a board as found', ['side.json', '-o', 'b.pdf', '--as-found']],
   ['a sheet for a learner', ['loader.json', '-o=b.pdf', '--learner', '--face=pump-cover']],
-])('%s is written and nothing is said', async (_, args) => {
+])('%s is written, with how to print it', async (_, args) => {
   const { status, said, writtenBytes } = await run(args)
-  expect(said).toEqual({ out: '', err: '' })
+  expect(said).toEqual({
+    out: args.includes('--learner')
+      ? 'b.pdf: the learner sheet on A4. The questions come first, the answers on the pages after.\n'
+      : `b.pdf: the bolt board on ${args.includes('letter') ? 'Letter' : 'A4'}. Print it at actual size: the bar on every sheet must then measure 100 mm.\n`,
+    err: '',
+  })
   expect(status).toBe(0)
   expect(start(writtenBytes.get('b.pdf'))).toBe('%PDF-')
+})
+
+test('what was written is told as JSON too', async () => {
+  const { status, said } = await run(['loader.json', '-o', 'b.pdf', '--face', 'pump-cover', '--json'])
+  expect([status, JSON.parse(said.out)]).toEqual([
+    0,
+    { gripbook: 'board/1', file: 'b.pdf', what: 'bolt board', paper: 'A4', faces: ['pump-cover'] },
+  ])
 })
 
 test('[PR1] the same file on the same day gives the same bytes', async () => {

@@ -5,13 +5,13 @@ import { loadSolver } from '../highs.ts'
 import { paperOf } from '../paperSize.ts'
 import { readUnitFrom, systemWords } from '../unitFrom.ts'
 import { STATUS, type World } from '../world.ts'
-import { fileCommand } from './asking.ts'
+import { fileCommand, tell } from './asking.ts'
 import { noSuchFace } from './noSuchFace.ts'
 
 const USAGE = 'board FILE -o board.pdf'
 
 const HELP = `gripbook ${USAGE} [--face ID] [--paper A4|Letter]
-               [--as-found] [--learner] [--font FILE]
+               [--as-found] [--learner] [--font FILE] [--json]
 
 Prints the bolt board of the unit in FILE: each face at true scale, to stick its
 bolts through while the unit is apart. Every hole has its number and its bolt
@@ -28,6 +28,7 @@ Print it at actual size; the bar on every sheet must then measure 100 mm.
   --font FILE   a font file (.ttf, .otf) for names in a script that the built-in
                 font lacks: it holds Latin, Greek, Cyrillic and Hebrew. Without
                 it such letters are boxes on paper, and whole when copied
+  --json        what was written as JSON
 
 The places of the holes are "at" of the unit file. A face without them is drawn
 in rows and said not to be to scale.
@@ -43,13 +44,13 @@ const MOST_FONT_BYTES = 64_000_000
 export const boardCommand = fileCommand(
   {
     name: 'board',
-    words: `${USAGE} [--face ID] [--paper A4|Letter]`,
+    words: `${USAGE} [--face ID] [--paper A4|Letter] [--json]`,
     help: HELP,
     withValue: ['-o', '--face', '--paper', '--font'],
-    flags: ['--as-found', '--learner'],
+    flags: ['--as-found', '--learner', '--json'],
   },
   `gripbook ${USAGE}`,
-  async ({ path, values, flags, world, refuse }) => {
+  async ({ path, values, flags, world, out, refuse }) => {
     const target = values.get('-o')
     if (target === undefined) return refuse(`Where does the board go? gripbook ${USAGE}`)
     const paper = paperOf(values.get('--paper') ?? 'A4')
@@ -89,6 +90,17 @@ export const boardCommand = fileCommand(
       if (why === undefined) throw fault
       return refuse(`${target}: the board cannot be written there: ${why}`)
     }
+    const faces = chosen.faces.map(({ id }) => id)
+    const what = flags.has('--learner') ? 'learner sheet' : 'bolt board'
+    const print = flags.has('--learner')
+      ? 'The questions come first, the answers on the pages after.'
+      : 'Print it at actual size: the bar on every sheet must then measure 100 mm.'
+    tell(
+      { flags, out },
+      'board/1',
+      { file: target, what, paper, faces },
+      `${target}: the ${what} on ${paper}. ${print}\n`,
+    )
     return STATUS.right
   },
 )

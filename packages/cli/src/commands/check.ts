@@ -1,7 +1,7 @@
 import type { Checked, CheckedPaper, Fault } from '@gripbook/server'
 import { VERSION } from '../version.ts'
 import { STATUS, type World } from '../world.ts'
-import { oneFileOnly } from './asking.ts'
+import { oneFileOnly, tell } from './asking.ts'
 import { counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
 import { besideOf } from './record.ts'
 
@@ -39,14 +39,16 @@ export const checkCommand = keepingCommand({
   withValue: ['--data'],
   flags: ['--json'],
   async run(asked, server) {
-    const { words, flags, out, world, refuse } = asked
+    const { words, world, refuse } = asked
     const [file, ...more] = words
     if (more.length > 0) return refuse(oneFileOnly(more[0]!))
+    if (file !== undefined && (await isText(file, world)))
+      return refuse(`${file}: this is a text, no backup, archive or PDF of Gripbook. A unit file carries no proof.`)
     const answer =
       file === undefined
         ? ofRecord(await withRecord(asked, server, server.checkRecord))
         : await ofFile(file, server, world)
-    out(flags.has('--json') ? `${JSON.stringify({ gripbook: 'check/1', ...answer }, null, 2)}\n` : inWords(answer))
+    tell(asked, 'check/1', answer, inWords(answer))
     return answer.whole ? STATUS.right : STATUS.wrongFound
   },
 })
@@ -78,6 +80,17 @@ async function ofFile(file: string, server: Server, world: World): Promise<Answe
 
 function sealWords(place: string, ofSeal: boolean): string {
   return ofSeal ? `Changed: the seal of the zip file, ${place}.` : `Changed: ${place} of the zip file.`
+}
+
+/** A unit file, say. No damage to a single byte makes a text of a zip file or a PDF: both hold bytes that no text has. */
+async function isText(file: string, world: World): Promise<boolean> {
+  const start = await world.readFile(file, 65_536).catch(() => new Uint8Array())
+  if (start.length === 0 || start.some((byte) => byte < 9)) return false
+  try {
+    return !new TextDecoder('utf-8', { fatal: true }).decode(start, { stream: true }).startsWith('%PDF')
+  } catch {
+    return false
+  }
 }
 
 /** The whole of a file that is a PDF or carries the seal of one; nothing of any other. */

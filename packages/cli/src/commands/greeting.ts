@@ -14,9 +14,8 @@ export function greeting(running: Omit<Running, 'stop'>, hasPage: boolean): stri
       'The certificate’s fingerprint (SHA-256) must be:',
       ...fingerprintLines(trust.fingerprint),
     )
-  if (ownerCode !== null && hasPage)
-    // What stands after # is never sent to a server, so no log holds it.
-    lines.push('', 'Open this to pair the owner’s device at once:', `${addresses[0]}/#pair=${ownerCode}`)
+  const link = pairingLink(running, hasPage)
+  if (link !== null) lines.push('', 'Open this to pair the owner’s device at once:', link)
   if (ownerCode !== null)
     lines.push(
       '',
@@ -24,6 +23,14 @@ export function greeting(running: Omit<Running, 'stop'>, hasPage: boolean): stri
       'It counts once, until the next start.',
     )
   return `${lines.join('\n')}\n\n`
+}
+
+/** What pairs the owner's device when it is opened there; null when there is an owner, or no page to open. What stands after # is never sent to a server, so no log holds it. */
+export function pairingLink(
+  { addresses, ownerCode }: Pick<Running, 'addresses' | 'ownerCode'>,
+  hasPage: boolean,
+): string | null {
+  return ownerCode === null || !hasPage ? null : `${addresses[0]}/#pair=${ownerCode}`
 }
 
 /** In two lines, as a phone shows it. */

@@ -10,10 +10,10 @@ import { paperOf } from '../paperSize.ts'
 import { recordPaper } from '../recordPaper.ts'
 import { readUnitFrom } from '../unitFrom.ts'
 import { STATUS } from '../world.ts'
-import type { Asked } from './asking.ts'
+import { type Asked, tell } from './asking.ts'
 import { counted, keepingCommand, type Server, signedWords, withRecord } from './keeping.ts'
 
-const WORDS = 'record FILE|UNIT -o build-record.pdf [--data DIR] [--paper A4|Letter]'
+const WORDS = 'record FILE|UNIT -o build-record.pdf [--data DIR] [--paper A4|Letter] [--json]'
 
 const HELP = `gripbook ${WORDS}
 
@@ -29,6 +29,7 @@ goes the signed archive that it was made from, under the same name with .zip. "g
                  it is used only where it is given: for the names of people and for the shop's signature
   --paper SIZE   A4 or Letter; A4 where not given
   --address URL  where the shop's server is reached: the QR code asks there; without it the code holds the hash
+  --json         what was written as JSON: the files, the unit, the hash of its entries and who signed
 
 Ends with 0 when it was written, 2 when what was asked or the file is wrong, 3 when Gripbook failed.
 `
@@ -39,7 +40,7 @@ export const recordCommand = keepingCommand({
   words: WORDS,
   help: HELP,
   withValue: ['-o', '--data', '--paper', '--address'],
-  flags: [],
+  flags: ['--json'],
   async run(asked, server) {
     const { words, values, refuse } = asked
     const [what, ...more] = words
@@ -113,9 +114,16 @@ async function ofArchive(asked: Asked, server: Server, path: string, given: Give
   if (resolve(beside) !== resolve(path)) await copyFile(path, beside)
   await asked.world.writeBytes(target, pdf)
   const { key } = server.checkPaper(pdf)
-  const entries = counted(archive.events.length, 'entry', 'entries')
-  asked.out(`${target}: the build record, of ${entries}. ${signedWords(key)}\n`)
-  asked.out(`${beside}: the archive that it was made from. ${signedWords(archive.key)}\n`)
+  const entries = archive.events.length
+  const { unit, record: hash } = archive.manifest
+  tell(
+    asked,
+    'record/1',
+    { file: target, unit, entries, hash, key, archive: { file: beside, key: archive.key } },
+    `${target}: the build record, of ${counted(entries, 'entry', 'entries')}. ${signedWords(key)}
+${beside}: the archive that it was made from. ${signedWords(archive.key)}
+`,
+  )
   return STATUS.right
 }
 
@@ -141,7 +149,10 @@ async function ofUnitFile(asked: Asked, server: Server, path: string, given: Giv
     target,
     await server.sealed(pdf, { unit: basename(path), entries: 0, record: record.hash }),
   )
-  asked.out(
+  tell(
+    asked,
+    'record/1',
+    { file: target, unit: basename(path), entries: 0, hash: record.hash, key: null, archive: null },
     `${target}: how the unit stands. A unit file holds no story: no torques, no signatures. ${signedWords(null)}\n`,
   )
   return STATUS.right

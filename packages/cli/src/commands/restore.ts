@@ -1,14 +1,15 @@
 import { VERSION } from '../version.ts'
 import { STATUS } from '../world.ts'
-import { type Asked, oneFileOnly } from './asking.ts'
+import { type Asked, oneFileOnly, tell } from './asking.ts'
 import { counted, keepingCommand, type Server, signedWords, withShop } from './keeping.ts'
 
-const HELP = `gripbook restore FILE [--data DIR]
+const HELP = `gripbook restore FILE [--data DIR] [--json]
 
 Puts a backup of a whole shop into an empty record, or takes a unit's archive into this one.
 
   --data DIR   where the record is to be kept (else GRIPBOOK_DATA, else ~/.local/share/gripbook;
                as root /var/lib/gripbook)
+  --json       what was taken in as JSON
 
 The file is proven whole before anything is written, and what was written is folded again and compared.
 A record that is not empty is left as it is; a restore that was killed is started again with the same file.
@@ -19,10 +20,10 @@ what still waits on them is sent then.
 /** A backup, or a unit's archive, into a record. */
 export const restoreCommand = keepingCommand({
   name: 'restore',
-  words: 'restore FILE [--data DIR]',
+  words: 'restore FILE [--data DIR] [--json]',
   help: HELP,
   withValue: ['--data'],
-  flags: [],
+  flags: ['--json'],
   async run(asked, server) {
     const { words, refuse } = asked
     const [file, ...more] = words
@@ -39,11 +40,16 @@ async function ofUnit(asked: Asked, server: Server, file: string): Promise<numbe
     server.takeInArchive(shop, file, server.LOCAL_ARCHIVE_LIMITS),
   )
   const by = key === null ? 'Nobody signed it.' : `Signed ${signed}, with the key ${key}.`
-  asked.out(
-    `Unit ${unit}: ${counted(added, 'new entry', 'new entries')}, ${known} known; ${counted(photographs.added, 'new photograph')}, ${photographs.known} known. ${by}\n`,
+  const missing =
+    absent === 0
+      ? ''
+      : `${counted(absent, 'photograph')} that entries speak of ${absent === 1 ? 'is' : 'are'} not in it.\n`
+  tell(
+    asked,
+    'restore/1',
+    { what: 'archive', unit, added, known, photographs, absent, signed: key === null ? null : signed, key },
+    `Unit ${unit}: ${counted(added, 'new entry', 'new entries')}, ${known} known; ${counted(photographs.added, 'new photograph')}, ${photographs.known} known. ${by}\n${missing}`,
   )
-  if (absent > 0)
-    asked.out(`${counted(absent, 'photograph')} that entries speak of ${absent === 1 ? 'is' : 'are'} not in it.\n`)
   return STATUS.right
 }
 
@@ -51,15 +57,21 @@ async function ofShop(asked: Asked, server: Server, file: string): Promise<numbe
   const { units, entries, photographs, absent, key, version, statesCompared } = await withShop(asked, server, (shop) =>
     server.restore(shop, file, VERSION),
   )
-  asked.out(
-    `${counted(units, 'unit')}, ${counted(entries, 'entry', 'entries')}, ${counted(photographs, 'photograph')} put back. ${signedWords(key)}\n`,
+  const proven = statesCompared
+    ? 'Proven: every unit was folded again from what is kept now, and is what it was when the backup was made.'
+    : `Proven: the entries of every unit are those that were backed up. The backup is of Gripbook ${version}, so what they fold to was not compared.`
+  const missing = absent === 0 ? [] : [`${counted(absent, 'photograph')} had not arrived when the backup was made.`]
+  const lines = [
+    `${counted(units, 'unit')}, ${counted(entries, 'entry', 'entries')}, ${counted(photographs, 'photograph')} put back. ${signedWords(key)}`,
+    proven,
+    ...missing,
+    'Devices are paired again: `gripbook serve --another-owner` prints the code for the owner.\n',
+  ]
+  tell(
+    asked,
+    'restore/1',
+    { what: 'backup', units, entries, photographs, absent, key, version, statesCompared },
+    lines.join('\n'),
   )
-  asked.out(
-    statesCompared
-      ? 'Proven: every unit was folded again from what is kept now, and is what it was when the backup was made.\n'
-      : `Proven: the entries of every unit are those that were backed up. The backup is of Gripbook ${version}, so what they fold to was not compared.\n`,
-  )
-  if (absent > 0) asked.out(`${counted(absent, 'photograph')} had not arrived when the backup was made.\n`)
-  asked.out('Devices are paired again: `gripbook serve --another-owner` prints the code for the owner.\n')
   return STATUS.right
 }

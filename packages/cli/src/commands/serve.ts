@@ -1,14 +1,14 @@
 import { builtPage } from '../builtPage.ts'
 import { recordPaper } from '../recordPaper.ts'
 import { STATUS } from '../world.ts'
-import { greeting } from './greeting.ts'
+import { greeting, pairingLink } from './greeting.ts'
 import { keepingCommand } from './keeping.ts'
 
 const USUAL_PORT = 7480
 const LEVELS = ['silent', 'error', 'warn', 'info', 'debug']
 
 const WORDS =
-  'serve [--data DIR] [--port N] [--shop] [--name NAME] [--certificate FILE --key FILE] [--another-owner] [--log LEVEL]'
+  'serve [--data DIR] [--port N] [--shop] [--name NAME] [--certificate FILE --key FILE] [--another-owner] [--log LEVEL] [--json]'
 
 const HELP = `gripbook ${WORDS}
 
@@ -23,6 +23,7 @@ Keeps the shop's record and serves it, with the page, to the shop's devices unti
   --key FILE          its private key; without them the shop's own authority makes one
   --another-owner     prints a code for one more owner: for an owner who has lost every device
   --log LEVEL         ${LEVELS.join(', ')}; "info" if not given. Logs are JSON lines on standard error.
+  --json              what is printed when it serves as JSON on one line: addresses, code and link for the owner
 
 GRIPBOOK_DATABASE_URL=postgres://… keeps the record on a PostgreSQL server instead of the data folder.
 The first start prints a one-time code, and a link that pairs with it at once: the device that is paired so belongs to the owner.
@@ -34,7 +35,7 @@ export const serveCommand = keepingCommand({
   words: WORDS,
   help: HELP,
   withValue: ['--data', '--port', '--name', '--certificate', '--key', '--log'],
-  flags: ['--shop', '--another-owner'],
+  flags: ['--shop', '--another-owner', '--json'],
   async run({ words, values, flags, world, out, refuse }, server) {
     if (words.length > 0) return refuse(`${JSON.stringify(words[0])} is one word too many. See: gripbook serve --help`)
     const port = Number(values.get('--port') ?? USUAL_PORT)
@@ -59,10 +60,17 @@ export const serveCommand = keepingCommand({
       paper: recordPaper(),
       logger: level === 'silent' ? false : { level, stream: { write: world.err } },
     })
-    out(greeting(running, page !== null))
+    const { stop, ...said } = running
+    const json = flags.has('--json')
+    // On one line: whoever reads it waits for its end, while the server goes on.
+    if (json)
+      out(
+        `${JSON.stringify({ gripbook: 'serve/1', ...said, page: page !== null, link: pairingLink(said, page !== null) })}\n`,
+      )
+    else out(greeting(said, page !== null))
     await world.stopAsked()
-    out('Stopping.\n')
-    await running.stop()
+    if (!json) out('Stopping.\n')
+    await stop()
     return STATUS.right
   },
 })
