@@ -44,6 +44,7 @@ export { type BodyOf, type BodyRead, CATALOGUE, type EventType, readBody } from 
 export { clashSettled } from './events/clashSettled.ts'
 export { clockStarted } from './events/clockStarted.ts'
 export { clockStopped } from './events/clockStopped.ts'
+export { comeBackAnswered } from './events/comeBackAnswered.ts'
 export { decided } from './events/decided.ts'
 export type { Definition, Happening, Write } from './events/define.ts'
 export { EVENT_LIMITS, type Event, readEvent } from './events/event.ts'

@@ -89,8 +89,12 @@ describe('as two readers see it', () => {
     )
     const since = [{ event: 'e', who: 'Ane Builder', at: '2026-06-10T13:01:00.000Z', says: 'Note: asked for the oil' }]
     expect(await says({ state: 'changed since', since })).toMatch(/CHANGED SINCE ITS RELEASE[\s\S]*asked for the oil/)
-    const back = [{ event: 'e', who: 'Ane Builder', at: '2026-06-10T13:01:00.000Z', complaint: 'Weeps' }]
+    const back = [{ event: 'e', who: 'Ane Builder', at: '2026-06-10T13:01:00.000Z', complaint: 'Weeps', answers: [] }]
     expect(await says({ state: 'came back', cameBack: back })).toMatch(/CAME BACK, NOT RELEASED[\s\S]*Weeps/)
+    const answers = [
+      { event: 'f', who: 'Ane Builder', at: '2026-06-11T08:00:00.000Z', found: 'a torn gasket', face: 'pan' },
+    ]
+    expect(await says({ cameBack: [{ ...back[0]!, answers }] })).toMatch(/Weeps[\s\S]*Found at .*a torn gasket/)
     expect(await says({ state: 'released open', open: record.open })).toContain('RELEASED WITH THINGS OPEN')
     const alone = { ...record.release!, onlyPerson: true }
     const proof = { ...record.proof, checkedBy: [] }

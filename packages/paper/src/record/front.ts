@@ -112,7 +112,12 @@ function wrongIn(record: BuildRecord): string[] {
   const { complaint, cameBack, openedBefore, faces, figures, parts, bolts, resistances } = record
   return [
     ...(complaint === undefined ? [] : [words.complaint(complaint)]),
-    ...cameBack.map((back) => words.cameBack(back.complaint, timeWords(back.at))),
+    ...cameBack.flatMap(({ complaint: back, at, answers }) => [
+      words.cameBack(back, timeWords(at)),
+      ...answers.map(({ found, done, face }) =>
+        words.answered(found, done, face === undefined ? undefined : faceNamed(faces, face)),
+      ),
+    ]),
     ...(openedBefore.length === 0 ? [] : [words.opened(openedBefore.length)]),
     ...faces.flatMap((face) => {
       const holes = face.holes.filter(({ belongs }) => belongs?.asFound === 'must change').map(({ id }) => id)

@@ -67,12 +67,14 @@ export function openWords(why: OpenWhy): string {
       return `${why.step} is not signed`
     case 'clock-runs':
       return `the clock ${why.clock} still runs`
+    case 'come-back-not-answered':
+      return 'the complaint with which it came back is not answered'
     case 'clash':
       return `contradiction at ${sayPlace(why.place)}: ${why.field}`
     case 'not-checked':
       return `no second person has signed as checker${why.face === undefined ? '' : ` for ${why.face}`}`
     case 'signed-before':
-      return `hands were on it after the checker signed${why.face === undefined ? '' : ` (${why.face})`}`
+      return `hands were on it, or it came back, after the checker signed${why.face === undefined ? '' : ` (${why.face})`}`
     case 'stop-passed':
       return `a stop was passed in silence: ${words.stops.gates[why.gate]}${why.face === undefined ? '' : ` (${why.face}${why.hole === undefined ? '' : `, hole ${why.hole}`})`}`
     case 'entries-missing':

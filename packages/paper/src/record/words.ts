@@ -45,6 +45,8 @@ export const words = {
   fileSaysNothing: 'A unit file does not say what was changed.',
   complaint: (text: string) => `Complaint: ${text}`,
   cameBack: (text: string, at: string) => `Came back ${at}: ${text}`,
+  answered: (found: string, done: string | undefined, face: string | undefined) =>
+    `Found${face === undefined ? '' : ` at ${face}`}: ${found}${done === undefined ? '' : `; done: ${done}`}`,
   opened: (count: number) => `${counted(count, 'sign', 'signs')} that it was opened before`,
   cannotStay: (face: string, holes: string[]) =>
     `${face}: the bolts found in ${holesWords(holes)} cannot be right there, by their sizes`,

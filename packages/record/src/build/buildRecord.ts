@@ -178,8 +178,8 @@ export type BuildRecord = {
   unit: { id: string; name?: string; model?: string; job?: string; history?: string; note?: string }
   takenIn?: Done
   complaint?: string
-  /** Each time that it came back. */
-  cameBack: (Done & { complaint: string })[]
+  /** Each time that it came back, and what was found to be behind it. */
+  cameBack: (Done & { complaint: string; answers: (Done & { found: string; done?: string; face?: string })[] })[]
   state: RecordState
   /** Hash of all entries (`recordHash`), how many they are, and when the last of them was made. Of a unit file: hash of its text. */
   hash: string

@@ -3,6 +3,7 @@ import { entriesText } from '../archive/pack.ts'
 import { knowledgeOf, nextEntry } from '../entry.ts'
 import { clockStarted } from '../events/clockStarted.ts'
 import { clockStopped } from '../events/clockStopped.ts'
+import { comeBackAnswered } from '../events/comeBackAnswered.ts'
 import type { Happening } from '../events/define.ts'
 import type { Event } from '../events/event.ts'
 import { figureTaken } from '../events/figureTaken.ts'
@@ -205,8 +206,16 @@ test('[PR13] only a release that fits, after which nothing came and with nothing
   expect(recordOf('note after')).toMatchObject({ state: 'changed since', since: [{ who: 'Ane Builder' }] })
   expect(recordOf('came back')).toMatchObject({
     state: 'came back',
-    cameBack: [{ complaint: expect.stringContaining('Weeps') }],
+    cameBack: [{ complaint: expect.stringContaining('Weeps'), answers: [] }],
   })
+  const back = finishedUnit('came back')
+  const answered = after(
+    back,
+    comeBackAnswered({ cameBack: back.at(-1)!.id, found: 'the gasket had torn', done: 'a new one', face: 'pan' }),
+  )
+  expect(made(FINISHED, answered).cameBack).toMatchObject([
+    { answers: [{ who: 'Ane Builder', found: 'the gasket had torn', done: 'a new one', face: 'pan' }] },
+  ])
 
   const before = finishedUnit('open')
   const heads = headsOf(before)

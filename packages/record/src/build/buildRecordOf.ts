@@ -57,7 +57,7 @@ export function buildRecordOf(
     },
     ...(takenIn === undefined || stateOnly ? {} : { takenIn: telling.done(takenIn) }),
     ...given({ complaint: firstComplaint(telling) ?? work.complaint?.value }),
-    cameBack: telling.of('came-back').map(({ event, body }) => ({ ...telling.done(event), complaint: body.complaint })),
+    cameBack: cameBackIn(telling),
     state: stateOnly ? 'state only' : stateOf(folded, { release, open }),
     hash: stateOnly ? hash(fileText(folded)) : recordHash(entries, hash),
     entries: stateOnly ? 0 : entries.length,
@@ -127,6 +127,17 @@ function releaseOf(telling: Telling, hash: Hash): BuildRecord['release'] {
 
 function firstComplaint(telling: Telling): string | undefined {
   return telling.of('unit-taken-in').find(({ body }) => body.complaint !== undefined)?.body.complaint
+}
+
+function cameBackIn(telling: Telling): BuildRecord['cameBack'] {
+  const answers = telling.of('come-back-answered')
+  return telling.of('came-back').map(({ event, body: { complaint } }) => ({
+    ...telling.done(event),
+    complaint,
+    answers: answers
+      .filter(({ body }) => body.cameBack === event.id)
+      .map(({ event: by, body: { found, done, face } }) => ({ ...telling.done(by), found, ...given({ done, face }) })),
+  }))
 }
 
 function fileText(folded: FoldedUnit): string {

@@ -11,6 +11,7 @@ import { cameBack } from './cameBack.ts'
 import { clashSettled } from './clashSettled.ts'
 import { clockStarted } from './clockStarted.ts'
 import { clockStopped } from './clockStopped.ts'
+import { comeBackAnswered } from './comeBackAnswered.ts'
 import { decided } from './decided.ts'
 import type { Definition } from './define.ts'
 import type { Event } from './event.ts'
@@ -122,6 +123,7 @@ export const CATALOGUE = [
   faceReleased,
   unitReleased,
   cameBack,
+  comeBackAnswered,
   undone,
   clashSettled,
 ] as const

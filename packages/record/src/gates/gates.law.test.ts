@@ -24,8 +24,8 @@ closing step: face-not-closed|closing step: figure-not-taken|closing step: figur
 closing step: hole-not-placed|closing step: job-not-done|closing step: not-signed|closing step: part-out|closing step: resistance-stands
 release: clash|release: clock-runs|release: face-not-closed|release: figure-not-taken|release: figure-outside|release: heads
 release: hole-not-final|release: hole-not-placed|release: job-not-done|release: not-checked|release: part-out|release: plug-not-placed
-release: resistance-stands|release: signed-before|release: stop-passed
-open: clash|open: clock-runs|open: face-not-closed|open: figure-not-taken|open: figure-outside|open: hole-not-final|open: hole-not-placed
+release: resistance-stands|release: signed-before|release: stop-passed|release: come-back-not-answered
+open: clash|open: clock-runs|open: come-back-not-answered|open: face-not-closed|open: figure-not-taken|open: figure-outside|open: hole-not-final|open: hole-not-placed
 open: job-not-done|open: not-checked|open: part-out|open: plug-not-placed|open: resistance-stands|open: signed-before|open: stop-passed`
   .trim()
   .split(/[\n|]/)

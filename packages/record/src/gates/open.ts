@@ -4,6 +4,7 @@ import type { BodyOf } from '../events/catalogue.ts'
 import type { Place } from '../events/places.ts'
 import type { FoldedUnit } from '../unit.ts'
 import { benchFace, isFinal } from './benchFace.ts'
+import { openComeBacks } from './comeBacks.ts'
 import { limited, openFigure } from './figures.ts'
 import { own } from './own.ts'
 import { openSignature } from './signatures.ts'
@@ -35,6 +36,7 @@ export function openOfUnit({ folded, standing, silent, onlyPerson }: Before): Op
     ...limited(things).flatMap((reading) => openFigure(things, reading) ?? []),
     ...jobsNotDone(folded, Object.keys(things.job)),
     ...runningClocks(folded).map((clock): Open => ({ why: { code: 'clock-runs', clock } })),
+    ...openComeBacks(standing),
     ...clashes.map(openClash),
     ...openPassed(silent),
     ...missing.map((gap): Open => ({ why: { code: 'entries-missing', ...gap } })),

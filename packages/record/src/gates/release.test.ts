@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest'
 import { boltPlaced } from '../events/boltPlaced.ts'
+import { cameBack } from '../events/cameBack.ts'
 import { clockStarted } from '../events/clockStarted.ts'
 import { clockStopped } from '../events/clockStopped.ts'
+import { comeBackAnswered } from '../events/comeBackAnswered.ts'
 import { faceClosed } from '../events/faceClosed.ts'
 import { faceDescribed } from '../events/faceDescribed.ts'
 import { faceReleased } from '../events/faceReleased.ts'
@@ -26,6 +28,7 @@ import { stepSigned } from '../events/stepSigned.ts'
 import { undone } from '../events/undone.ts'
 import { unitReleased } from '../events/unitReleased.ts'
 import { openBefore } from './openBefore.ts'
+import { passedStops } from './passedStops.ts'
 import { stopsFor } from './stopsFor.ts'
 import { headsOf, type Workbench, workbench } from './testing/workbench.ts'
 
@@ -215,4 +218,49 @@ test('a face is released when nothing at it is open, whatever the other faces do
     'part-out',
     'not-checked',
   ])
+})
+
+const releaseBy = (bench: Workbench) => unitReleased({ heads: headsOf(bench.knowledge(0)), record: 'c'.repeat(64) })
+
+test('[GA4] a unit that came back is released again only when what was found is told, and somebody has checked it since', () => {
+  const bench = ready()
+  signed(bench)
+  bench.does(0, releaseBy(bench))
+  const back = bench.does(0, cameBack({ complaint: 'weeps at the pan', toAnswer: true }))
+  expect(open(bench)).toEqual(['come-back-not-answered', 'signed-before'])
+  expect(stopsFor(bench.folded(), releaseBy(bench)).map(({ why }) => why)).toContainEqual({
+    code: 'come-back-not-answered',
+    event: back.id,
+  })
+
+  const answer = bench.does(0, comeBackAnswered({ cameBack: back.id, found: 'the gasket had torn', face }))
+  expect(open(bench)).toEqual(['signed-before'])
+  signed(bench)
+  expect(stopsFor(bench.folded(), releaseBy(bench))).toEqual([])
+
+  bench.does(0, undone({ event: answer.id }))
+  expect(open(bench)).toEqual(['come-back-not-answered'])
+  bench.does(0, undone({ event: back.id }))
+  expect(open(bench)).toEqual([])
+})
+
+test('[GA4] of two complaints each asks for its own answer; who only tells what was found may be the checker', () => {
+  const bench = ready()
+  const [first, second] = ['weeps', 'whines'].map((complaint) => bench.does(0, cameBack({ complaint, toAnswer: true })))
+  bench.does(0, comeBackAnswered({ cameBack: first!.id, found: 'a torn gasket' }))
+  expect(open(bench)).toEqual(['come-back-not-answered', 'not-checked'])
+  bench.does(0, comeBackAnswered({ cameBack: second!.id, found: 'nothing: it is the pump beside it' }), { who: 'dora' })
+  signed(bench)
+  expect(open(bench)).toEqual([])
+})
+
+test('[GA4] a unit that came back and was released before complaints were to be answered stays released, and passed no stop', () => {
+  const bench = ready()
+  signed(bench)
+  bench.does(0, releaseBy(bench))
+  bench.does(0, cameBack({ complaint: 'weeps at the pan' }))
+  bench.does(0, releaseBy(bench))
+  expect(open(bench)).toEqual([])
+  expect(passedStops(bench.folded())).toEqual([])
+  expect(bench.folded().work.released).toBeDefined()
 })

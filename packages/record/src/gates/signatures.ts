@@ -1,6 +1,7 @@
-/** The checker's signature: a second person, after the last work of hands. */
+/** The checker's signature: a second person, after the last work of hands and after the unit came back. */
 import { knew } from '../clash.ts'
 import type { BodyOf } from '../events/catalogue.ts'
+import { asksForAnswer } from './comeBacks.ts'
 import type { Done } from './standing.ts'
 import type { Open } from './stop.ts'
 
@@ -36,9 +37,15 @@ export function openSignature(standing: readonly Done[], face?: string): Open | 
   )
   const at = face === undefined ? {} : { face }
   if (checks.length === 0) return { ...at, why: { code: 'not-checked', ...at } }
-  return checks.some((check) => byHand.every((work) => knew(check.event, work.event)))
+  const toKnow = [...byHand, ...standing.filter((done) => isOfComeBack(done) && here(done))]
+  return checks.some((check) => toKnow.every((work) => knew(check.event, work.event)))
     ? undefined
     : { ...at, why: { code: 'signed-before', ...at } }
+}
+
+/** Whoever checks a unit that came back knows why it did, and what was found. */
+function isOfComeBack(done: Done): boolean {
+  return asksForAnswer(done) || done.event.type === 'come-back-answered'
 }
 
 function isSigned({ event, body }: Done, as: BodyOf<'step-signed'>['as']): boolean {

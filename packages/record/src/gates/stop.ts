@@ -21,8 +21,10 @@ export type OpenWhy =
   | { code: 'job-not-done'; job: string }
   | { code: 'not-signed'; step: string }
   | { code: 'clock-runs'; clock: string }
+  /** A complaint that is to be answered and is not; `event`: the entry with which the unit came back. */
+  | { code: 'come-back-not-answered'; event: string }
   | { code: 'clash'; place: Place; field: string }
-  /** `signed-before`: the checker signed, and hands were on it afterwards. */
+  /** `signed-before`: the checker signed, and hands were on it afterwards, or it came back. */
   | { code: 'not-checked' | 'signed-before'; face?: string }
   | { code: 'stop-passed'; event: string; gate: StopName; face?: string; hole?: string }
   | { code: 'entries-missing'; device: string; from: number; to: number }

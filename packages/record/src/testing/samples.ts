@@ -160,7 +160,13 @@ export const SAMPLES: { [T in EventType]: (random: Random) => BodyOf<T> } = {
   'step-signed': (r) => ({ step: 'cover closed', as: pick(r, ['builder', 'checker'] as const) }),
   'face-released': (r) => ({ face: pick(r, FACES) }),
   'unit-released': () => ({ heads: {}, record: 'c'.repeat(64), onlyPerson: true }),
-  'came-back': () => ({ complaint: 'weeps at the pan' }),
+  'came-back': (r) => ({ complaint: 'weeps at the pan', ...(r() < 0.5 ? { toAnswer: true } : {}) }),
+  'come-back-answered': () => ({
+    cameBack: '00000000-0000-4000-8000-000000000000',
+    found: 'the gasket had torn',
+    done: 'a new one',
+    face: 'pan',
+  }),
   undone: () => ({ event: '00000000-0000-4000-8000-000000000000', reason: 'a slip' }),
   'clash-settled': () => ({ at: ['face', 'pan', 'hole', '1'], field: 'grip', stands: null, reason: 'both were wrong' }),
 }

@@ -27,7 +27,7 @@ import {
 } from './fields.ts'
 import { benchTool, job } from './jobSchema.ts'
 import { LIMITS } from './limits.ts'
-import { endsInOrder, figuresAgree, hasLength, isThread } from './localChecks.ts'
+import { endsInOrder, figuresAgree, hasLength, isThick, isThread } from './localChecks.ts'
 import { PART_SORTS } from './partSorts.ts'
 
 const isList = Array.isArray
@@ -208,12 +208,14 @@ const line = z
   .strictObject({ name: shortText.check(z.describe('What it is, once in the cover')), from: place, to: place })
   .check(z.refine(hasLength, { params: { code: 'line-without-length' } }))
 
+const thickness = length.check(z.refine(isThick, { params: { code: 'without-thickness' } }))
+
 const cover = z.strictObject({
   outline: outline.check(z.describe('Corners of the cover one after another, x and y in mm as of the holes')),
   openings: maybe(outlines, 'Openings in the cover'),
-  thickness: above0(LIMITS.length).check(z.describe('Thickness of the cover, mm')),
+  thickness: thickness.check(z.describe('Thickness of the cover; of a range the middle is taken')),
   regions: maybe(
-    z.array(z.strictObject({ outline, thickness: above0(LIMITS.length) })).check(z.maxLength(LIMITS.outlines)),
+    z.array(z.strictObject({ outline, thickness })).check(z.maxLength(LIMITS.outlines)),
     'Parts of the cover with a thickness of their own; where two lie over each other the last counts',
   ),
   young: maybe(above0(1e8), 'Modulus of elasticity, MPa; 70000 unless stated'),

@@ -21,6 +21,7 @@ import type { General, Over } from './general.ts'
 import { HolePicture } from './HolePicture.tsx'
 import { lastTap, otherAt } from './left.ts'
 import { MoreSheet } from './MoreSheet.tsx'
+import { OpenAgainSheet } from './OpenAgainSheet.tsx'
 import { Progress } from './Progress.tsx'
 import { ResistanceStop } from './ResistanceStop.tsx'
 import type { BenchStep } from './round.ts'
@@ -157,6 +158,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
       {over === 'more' && (
         <MoreSheet
           torque={torques}
+          begun={steps.some(({ started, done }) => started || done !== null)}
           awake={awake}
           tight={tight}
           onOpen={setOver}
@@ -179,6 +181,7 @@ export function AtBench({ folded, face, book, tight }: Props) {
       {over === 'clock' && <ClockSheet folded={folded} face={face.id} onClose={close} />}
       {over === 'binds' && step.hole !== null && <BindsSheet bench={bench} hole={step.hole} onClose={close} />}
       {over === 'angle' && <AngleSheet bench={bench} onClose={close} />}
+      {over === 'open again' && <OpenAgainSheet bench={bench} onClose={close} />}
       {over === 'why' && <WhySheet bench={bench} onClose={close} />}
       {over === 'another' && (
         <AnotherSheet

@@ -11,6 +11,8 @@ import { VoiceChoice } from './VoiceChoice.tsx'
 type Props = {
   /** The step is a torque that a wrench tells. */
   torque: boolean
+  /** Something was done at the face: its cover can come off again. */
+  begun: boolean
   awake: Awake
   tight: boolean
   onOpen: (over: Over) => void
@@ -24,7 +26,7 @@ const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
   { over: 'wrench', icon: 'gear', words: words.changeWrench },
 ]
 
-export function MoreSheet({ torque, awake, tight, onOpen, onPause, onClose }: Props) {
+export function MoreSheet({ torque, begun, awake, tight, onOpen, onPause, onClose }: Props) {
   const { book } = useApp()
   return (
     <Sheet title={words.ways} onClose={onClose}>
@@ -51,6 +53,14 @@ export function MoreSheet({ torque, awake, tight, onOpen, onPause, onClose }: Pr
             </button>
           </li>
         ))}
+        {begun && (
+          <li>
+            <button type="button" class="button button--wide" onClick={() => onOpen('open again')}>
+              <Icon name="undo" />
+              {words.openAgain}
+            </button>
+          </li>
+        )}
       </ul>
       <VoiceChoice />
       <p class="quiet">

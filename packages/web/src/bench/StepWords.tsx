@@ -27,7 +27,7 @@ type Props = { bench: Bench; tight: boolean; onOpen: (over: Over) => void }
 export function StepWords({ bench, tight, onOpen }: Props) {
   const { step, face, kind, named, at } = bench
   const hole = face.holes.find(({ id }) => id === step.hole)
-  if (hole === undefined) return <FaceWords bench={bench} />
+  if (hole === undefined) return <FaceWords bench={bench} onOpen={onOpen} />
   const { what } = step.round
   return (
     <>
@@ -259,7 +259,7 @@ function Behind({ bench }: { bench: Bench }) {
 }
 
 /** The face as a whole: it is closed, or all is done. */
-function FaceWords({ bench }: { bench: Bench }) {
+function FaceWords({ bench, onOpen }: Pick<Props, 'bench' | 'onOpen'>) {
   const { step, steps } = bench
   const left = [...new Set(steps.flatMap(({ hole, done }) => (hole === null || done !== null ? [] : [hole])))]
   const finished = step.done !== null && left.length === 0
@@ -272,6 +272,12 @@ function FaceWords({ bench }: { bench: Bench }) {
           <Icon name="warning" size={20} />
           {words.notDoneAt(left)}
         </p>
+      )}
+      {step.done !== null && (
+        <button type="button" class="button" onClick={() => onOpen('open again')}>
+          <Icon name="undo" />
+          {words.openAgain}
+        </button>
       )}
       <p class="quiet">{shared.verdict.notPermission}</p>
     </section>

@@ -1,5 +1,6 @@
 import {
   boltPlaced,
+  faceOpened,
   fold,
   type Happening,
   handStarted,
@@ -77,4 +78,9 @@ test('two taps in a row that are quicker than any hand are still two', () => {
   ])
   const entries = folded.entries.map((event) => ({ ...event, at: '2026-03-01T09:00:00.000Z' }))
   expect(lastTap({ ...folded, entries }, face, DEVICE).map(({ body }) => body.hole)).toEqual(['2', '2'])
+})
+
+test('a cover that came off by mistake is closed again by undo', () => {
+  const { folded, events } = unit([runDown({ face, hole: '1' }), faceOpened({ face, holes: ['1'] })])
+  expect(lastTap(folded, face, DEVICE)).toEqual([events[1]])
 })

@@ -12,6 +12,7 @@ const DONE: ReadonlySet<string> = new Set([
   'pass-torqued',
   'witness-marked',
   'face-closed',
+  'face-opened',
   'resistance-felt',
   'resistance-cleared',
   'bolt-backed-out',

@@ -17,6 +17,7 @@ const SIGNS: Record<Answer['is'], IconName> = {
   'part changed': 'part',
   'by feel': 'turns',
   resistance: 'warning',
+  'came back': 'undo',
   'since release': 'list',
 }
 
@@ -53,8 +54,7 @@ export function Answers({ folded, complaint }: { folded: FoldedUnit; complaint: 
 
 function sayAnswer(answer: Answer, built: FoldedUnit, nameOf: (who: string) => string): string {
   const face = (id: string) => built.unit.faces.find((one) => one.id === id)?.name ?? id
-  const where = (id: string | null, hole: string | null) =>
-    id === null ? null : hole === null ? face(id) : words.holeOf(hole, face(id))
+  const where = (id: string, hole: string) => words.holeOf(hole, face(id))
   switch (answer.is) {
     case 'figure': {
       const { before, during, after, reading, waived } = answer.row
@@ -63,10 +63,16 @@ function sayAnswer(answer: Answer, built: FoldedUnit, nameOf: (who: string) => s
       return words.figure(reading, figures, answer.why, waived?.reason ?? null)
     }
     case 'override':
-      return words.override(answer.gate, where(answer.face, answer.hole), answer.reason, nameOf(answer.who))
+      return words.override(
+        answer.gate,
+        answer.face === null ? null : face(answer.face),
+        answer.holes,
+        answer.reason,
+        nameOf(answer.who),
+      )
     case 'kind changed': {
       const named = kindNames(built, answer.face)
-      return words.kindChanged(where(answer.face, answer.hole)!, named(answer.found), named(answer.placed))
+      return words.kindChanged(where(answer.face, answer.hole), named(answer.found), named(answer.placed))
     }
     case 'part changed': {
       const name =
@@ -76,7 +82,9 @@ function sayAnswer(answer: Answer, built: FoldedUnit, nameOf: (who: string) => s
     case 'by feel':
       return words.byFeel(face(answer.face), answer.holes)
     case 'resistance':
-      return words.felt(where(answer.face, answer.hole)!, answer.said)
+      return words.felt(where(answer.face, answer.hole), answer.said)
+    case 'came back':
+      return words.cameBackBefore(answer.complaint, answer.found)
     case 'since release':
       return words.afterRelease(answer.said)
   }

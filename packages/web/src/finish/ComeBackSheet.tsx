@@ -15,9 +15,14 @@ const WHENS = ['cold', 'hot', 'both', 'unknown'] as const
 /** What the customer says of a unit that comes back: it opens the record again. */
 export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose: () => void }) {
   const { write } = useApp()
-  const { typed, type, clear } = useTyped(`came back ${folded.id}`, { complaint: '', since: '', range: '' })
+  const { typed, type, clear } = useTyped(`came back ${folded.id}`, {
+    complaint: '',
+    since: '',
+    when: null as string | null,
+    range: '',
+  })
   const { complaint, since, range } = typed
-  const [when, setWhen] = useState<(typeof WHENS)[number] | null>(null)
+  const when = WHENS.find((one) => one === typed.when) ?? null
   const [missing, setMissing] = useState(false)
   const [busy, setBusy] = useState(false)
   const given = lines(complaint)
@@ -32,7 +37,7 @@ export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose
       oneLine(range),
     )
     setBusy(true)
-    const written = await write(folded.id, [cameBack({ complaint: text })], words.isBack)
+    const written = await write(folded.id, [cameBack({ complaint: text, toAnswer: true })], words.isBack)
     setBusy(false)
     if (written === null) return
     clear()
@@ -56,7 +61,7 @@ export function ComeBackSheet({ folded, onClose }: { folded: FoldedUnit; onClose
           label={words.when}
           options={WHENS.map((value) => ({ value, words: words.whens[value] }))}
           value={when}
-          onChoose={setWhen}
+          onChoose={(when) => type({ when })}
         />
         <TextField label={words.range} value={range} onInput={(range) => type({ range })} input={{ maxLength: 200 }} />
         <button type="submit" class="button button--act" disabled={busy}>

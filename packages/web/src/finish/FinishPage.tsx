@@ -12,7 +12,9 @@ import { Foot } from '../units/Foot.tsx'
 import { words } from '../words/finish.ts'
 import { words as all } from '../words/index.ts'
 import { Answers } from './Answers.tsx'
+import { BackCard } from './BackCard.tsx'
 import { ComeBackSheet } from './ComeBackSheet.tsx'
+import { comeBacksNow } from './comeBack.ts'
 import { InstrumentsUsed } from './InstrumentsUsed.tsx'
 import { groupsOf } from './lines.ts'
 import { OpenLine } from './OpenLine.tsx'
@@ -39,24 +41,19 @@ function OpenFinish({ folded }: { folded: FoldedUnit }) {
   const open = useMemo(() => openBefore(folded, { onlyPerson: alone }), [folded, alone])
   const groups = useMemo(() => groupsOf(open), [open])
   const [back, setBack] = useState(false)
-  const { released, cameBack } = folded.work
+  const { released } = folded.work
+  const backs = useMemo(() => comeBacksNow(folded), [folded])
   return (
     <Shell title={words.title} over={folded.unit.name ?? all.unit.noName}>
       <div class="finish sides">
         <div>
           {released !== undefined && <Released folded={folded} />}
-          {released === undefined && cameBack !== undefined && (
-            <section class="card stack stack--tight">
-              <h2 class="sign sign--may">
-                <Icon name="undo" />
-                {words.backTitle}
-              </h2>
-              <p class="finish__complaint" dir="auto">
-                {cameBack.value}
-              </p>
-            </section>
+          {backs.map((back) => (
+            <BackCard key={back.event} folded={folded} back={back} />
+          ))}
+          {backs.length > 0 && (
+            <Answers folded={folded} complaint={backs.map(({ complaint }) => complaint).join('\n')} />
           )}
-          {released === undefined && cameBack !== undefined && <Answers folded={folded} complaint={cameBack.value} />}
           {released === undefined && (
             <div class="stack stack--tight" role="status">
               <h2 tabIndex={-1} class={`finish__open sign ${open.length === 0 ? 'sign--fits' : 'sign--may'}`}>

@@ -18,6 +18,8 @@ import { partNameIn } from '../unit/partName.ts'
 import { Go } from '../units/Go.tsx'
 import { given } from '../units/texts.ts'
 import { words } from '../words/finish.ts'
+import { AnswerSheet } from './AnswerSheet.tsx'
+import { comeBacksOf } from './comeBack.ts'
 import { type Line, placeOf } from './lines.ts'
 import { ReasonSheet } from './ReasonSheet.tsx'
 import { clockName, faceName, jobName, sayOpen } from './sayOpen.ts'
@@ -163,6 +165,16 @@ function OnTheSpot({ why, folded }: { why: OpenWhy; folded: FoldedUnit }) {
   if (why.code === 'not-signed') {
     const sign = () => void write(folded.id, [stepSigned({ step: why.step, as: 'builder' })], words.signed)
     return <Way act={words.signBuilder} label={`${why.step}: ${words.signBuilder}`} onAct={sign} />
+  }
+  if (why.code === 'come-back-not-answered') {
+    const back = comeBacksOf(folded).find(({ event }) => event === why.event)
+    if (back === undefined) return null
+    return (
+      <>
+        <Way act={words.answer} label={`${back.complaint}: ${words.answer}`} onAct={() => setOpen(true)} />
+        {open && <AnswerSheet folded={folded} back={back} onClose={() => setOpen(false)} />}
+      </>
+    )
   }
   if (why.code !== 'plug-not-placed') return null
   const { plug } = why

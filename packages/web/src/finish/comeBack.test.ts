@@ -2,6 +2,7 @@ import {
   boltFound,
   boltPlaced,
   cameBack,
+  comeBackAnswered,
   type Event,
   faceClosed,
   faceDescribed,
@@ -21,7 +22,7 @@ import {
 } from '@gripbook/record'
 import { expect, test } from 'vitest'
 import { told, UNIT } from '../bench/testing/told.ts'
-import { type Answer, answersOf, builtUnit } from './comeBack.ts'
+import { type Answer, answersOf, builtUnit, comeBacksNow } from './comeBack.ts'
 import { releaseOf } from './release.ts'
 
 const limit = { most: 0.5, unit: 'mm', source: 'manual' }
@@ -72,8 +73,8 @@ test('the record tells what about the build was out of the ordinary', () => {
     ['Rotating torque', 'changed'],
   ])
   expect(found(answers, 'override')).toMatchObject([
-    { gate: 'hand-start', hole: '1', who: 'ada' },
-    { gate: 'hand-start', hole: '2' },
+    { gate: 'hand-start', face: 'pan', holes: ['1'], who: 'ada' },
+    { gate: 'hand-start', face: 'pan', holes: ['2'] },
   ])
   expect(found(answers, 'kind changed')).toMatchObject([{ face: 'pan', hole: '2', found: 'b1', placed: 'b2' }])
   expect(found(answers, 'part changed')).toMatchObject([{ name: 'Front seal', fate: 'replaced', by: 'a new one' }])
@@ -100,4 +101,40 @@ test('the build is what was released, whatever was written since, and what was w
   ])
   const back = told([cameBack({ complaint: 'slips' }), faceDescribed({ face: 'new' })], { before: released }).events
   expect(builtUnit(of(back))?.unit.faces.map(({ id }) => id)).toEqual(['pan'])
+})
+
+test('one reason that was given at many holes is one answer, whatever pass it was', () => {
+  const wrench = (hole: string) => gateOverridden({ gate: 'calibration', face: 'pan', hole, reason: 'compared today' })
+  const { events } = told(['1', '2', '1', '2'].map(wrench), { before })
+  expect(found(answersOf(of(events), ''), 'override').slice(-1)).toMatchObject([
+    { gate: 'calibration', holes: ['1', '2'] },
+  ])
+  expect(found(answersOf(of(events), ''), 'override')).toHaveLength(3)
+})
+
+test('a complaint is told until the unit is released again, and the next one is answered by what was found then', () => {
+  const release = (events: readonly Event[]) => {
+    const made = releaseOf(of(events), true)
+    if (!made.ok) throw new Error(JSON.stringify(made.stops))
+    return told([made.happening], { before: events }).events
+  }
+  const back = told([cameBack({ complaint: 'leaks', toAnswer: true })], { before: release(before) }).events
+  const cameBackId = back.at(-1)!.id
+  expect(comeBacksNow(of(back))).toMatchObject([{ complaint: 'leaks', asked: true, answers: [] }])
+  expect(releaseOf(of(back), true)).toMatchObject({
+    ok: false,
+    stops: [{ why: { code: 'come-back-not-answered', event: cameBackId } }],
+  })
+
+  const answer = comeBackAnswered({ cameBack: cameBackId, found: 'torn gasket', done: 'a new one', face: 'pan' })
+  const answered = told([answer], { before: back }).events
+  expect(comeBacksNow(of(answered))).toMatchObject([{ answers: [{ found: 'torn gasket', face: 'pan' }] }])
+
+  const again = release(answered)
+  expect(comeBacksNow(of(again))).toEqual([])
+  const next = told([cameBack({ complaint: 'leaks again', toAnswer: true })], { before: again }).events
+  expect(comeBacksNow(of(next)).map(({ complaint }) => complaint)).toEqual(['leaks again'])
+  expect(found(answersOf(builtUnit(of(next))!, 'leaks again', of(next)), 'came back')).toMatchObject([
+    { complaint: 'leaks', found: ['Found at Oil pan: torn gasket\nDone: a new one'], speaksOf: true },
+  ])
 })

@@ -2,6 +2,7 @@
 import { type FoldedUnit, fold, upTo } from '@gripbook/record'
 import { sayIn } from '../unit/sayIn.ts'
 import { standingOf } from '../unit/standing.ts'
+import { words } from '../words/finish.ts'
 import { lies, type Row, rowsOf } from './figures.ts'
 
 /** The unit as it was when it was released last; null: it never was. */
@@ -11,15 +12,64 @@ export function builtUnit(folded: FoldedUnit): FoldedUnit | null {
   return fold(folded.id, upTo(release.body.heads as Record<string, number>, folded.entries))
 }
 
+/** What was found to be behind a complaint. */
+export type Found = { event: string; who: string; at: string; found: string; done: string | null; face: string | null }
+
+/** A complaint with which the unit came back, and what was found. `asked`: the next release waits for it. */
+export type ComeBack = { event: string; who: string; at: string; complaint: string; asked: boolean; answers: Found[] }
+
+/** In the order of the record. */
+export function comeBacksOf(folded: Pick<FoldedUnit, 'entries' | 'undone'>): ComeBack[] {
+  const standing = standingOf(folded)
+  const found = standing.filter(({ type }) => type === 'come-back-answered')
+  return standing.flatMap(({ id: event, type, who, at, body }): ComeBack[] => {
+    if (type !== 'came-back') return []
+    const answers = found.flatMap((one): Found[] =>
+      one.body.cameBack === event
+        ? [
+            {
+              event: one.id,
+              who: one.who,
+              at: one.at,
+              found: String(one.body.found),
+              done: textOr(one.body.done),
+              face: textOr(one.body.face),
+            },
+          ]
+        : [],
+    )
+    return [{ event, who, at, complaint: String(body.complaint), asked: body.toAnswer === true, answers }]
+  })
+}
+
+/** Those of now: since the unit was released last. None while it is released. */
+export function comeBacksNow(folded: FoldedUnit): ComeBack[] {
+  if (folded.work.released !== undefined) return []
+  const standing = standingOf(folded)
+  const since = new Set(
+    standing.slice(standing.findLastIndex(({ type }) => type === 'unit-released') + 1).map(({ id }) => id),
+  )
+  return comeBacksOf(folded).filter(({ event, asked, answers }) => since.has(event) || (asked && answers.length === 0))
+}
+
+export function sayFound({ found, done, face }: Pick<Found, 'found' | 'done' | 'face'>, { unit }: FoldedUnit): string {
+  const at = face === null ? null : (unit.faces.find(({ id }) => id === face)?.name ?? face)
+  return words.foundText(found, at, done)
+}
+
 export type Answer = { event?: string; speaksOf: boolean } & (
   | { is: 'figure'; row: Row; why: 'outside' | 'edge' | 'waived' | 'no baseline' | 'not after' | 'changed' }
-  | { is: 'override'; gate: string; reason: string; face: string | null; hole: string | null; who: string }
+  /** At as many places as one reason was given for. */
+  | { is: 'override'; gate: string; reason: string; face: string | null; holes: string[]; who: string }
   | { is: 'kind changed'; face: string; hole: string; found: string; placed: string }
   | { is: 'part changed'; part: string; name: string; fate: string; by: string | null }
   | { is: 'by feel'; face: string; holes: string[] }
   | { is: 'resistance'; face: string; hole: string; said: string }
+  | { is: 'came back'; complaint: string; found: string[] }
   | { is: 'since release'; event: string; said: string }
 )
+
+type Override = Answer & { is: 'override' }
 
 /** Answers of the build, those that speak of the same as the complaint first. `now`: the unit as it stands, for what was written since. */
 export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit = built): Answer[] {
@@ -28,7 +78,18 @@ export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit 
     texts.some((text) => [...wordsOf(text ?? '')].some((word) => asked.has(word)))
   const say = sayIn(now)
   const faceName = (id: string | null) => built.unit.faces.find((face) => face.id === id)?.name ?? id
+  const overrides: Override[] = []
   const answers: Answer[] = [
+    ...comeBacksOf(built).map((back): Answer => {
+      const found = back.answers.map((answer) => sayFound(answer, built))
+      return {
+        is: 'came back',
+        event: back.event,
+        complaint: back.complaint,
+        found,
+        speaksOf: speaks(back.complaint, ...found),
+      }
+    }),
     ...rowsOf(built).flatMap((row): Answer[] => {
       const why = figureWhy(row)
       return why === null ? [] : [{ is: 'figure', row, why, speaksOf: speaks(row.reading, faceName(row.face)) }]
@@ -38,8 +99,25 @@ export function answersOf(built: FoldedUnit, complaint: string, now: FoldedUnit 
       const at = { face: textOr(body.face), hole: textOr(body.hole) }
       if (type === 'gate-overridden') {
         const reason = String(body.reason)
-        const override = { gate: String(body.gate), reason, ...at, who, event }
-        return [{ is: 'override', ...override, speaksOf: speaks(reason, faceName(at.face)) }]
+        const same = overrides.find(
+          (one) => one.gate === body.gate && one.reason === reason && one.face === at.face && one.who === who,
+        )
+        if (same !== undefined) {
+          if (at.hole !== null && !same.holes.includes(at.hole)) same.holes.push(at.hole)
+          return []
+        }
+        const override: Override = {
+          is: 'override',
+          gate: String(body.gate),
+          reason,
+          face: at.face,
+          holes: at.hole === null ? [] : [at.hole],
+          who,
+          event,
+          speaksOf: speaks(reason, faceName(at.face)),
+        }
+        overrides.push(override)
+        return [override]
       }
       if (type === 'resistance-felt' && at.face !== null && at.hole !== null) {
         const speaksOf = speaks(String(body.feel), faceName(at.face))

@@ -56,6 +56,7 @@ test('a line leads to where it is settled', () => {
   expect(to({ code: 'clash', place: ['face', 'pan'], field: 'name' }, 'pan')).toEqual({ at: 'unit', ...at })
   expect(to({ code: 'stop-passed', event: 'e', gate: 'release' })).toEqual({ at: 'story', ...at })
   expect(to({ code: 'part-out', part: 'p' })).toBeNull()
+  expect(to({ code: 'come-back-not-answered', event: 'e' })).toBeNull()
   expect(to({ code: 'clock-runs', clock: 'c' })).toBeNull()
   expect(to({ code: 'clock-runs', clock: 'c' }, 'pan')).toMatchObject({ at: 'bench' })
 })

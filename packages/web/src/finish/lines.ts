@@ -3,6 +3,7 @@ import type { Open, OpenWhy } from '@gripbook/record'
 import type { BookName, Route } from '../app/route.ts'
 
 export const GROUPS = [
+  'come back',
   'faces',
   'parts',
   'plugs',
@@ -17,6 +18,7 @@ export const GROUPS = [
 export type Group = (typeof GROUPS)[number]
 
 const GROUP_OF: Readonly<Record<OpenWhy['code'], Group>> = {
+  'come-back-not-answered': 'come back',
   'hole-not-placed': 'faces',
   'hole-not-final': 'faces',
   'resistance-stands': 'faces',

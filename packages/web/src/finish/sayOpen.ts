@@ -30,6 +30,8 @@ export function sayOpen({ why, face, holes }: Line, folded: FoldedUnit): string 
       return words.jobNotDone(jobName(why.job, folded))
     case 'clock-runs':
       return words.clockRuns(clockName(why.clock, folded))
+    case 'come-back-not-answered':
+      return words.notAnswered(complaintOf(why.event, folded))
     case 'clash':
       return words.clash(sayPlace(why.place), why.field)
     case 'stop-passed': {
@@ -56,6 +58,11 @@ export function faceName(id: string | null, { unit }: FoldedUnit): string {
 export function jobName(job: string, { things }: FoldedUnit): string {
   const name = things.job[job]?.name?.value
   return typeof name === 'string' ? name : job
+}
+
+/** Its first line: what the customer said. */
+function complaintOf(event: string, { entries }: FoldedUnit): string {
+  return String(entries.find(({ id }) => id === event)?.body.complaint ?? '').split('\n')[0]!
 }
 
 export function clockName(clock: string, { things }: FoldedUnit): string {

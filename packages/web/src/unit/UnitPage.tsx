@@ -20,6 +20,7 @@ import { signsOf } from './photographs.ts'
 import { UnitSheet } from './UnitSheet.tsx'
 import './UnitPage.css'
 
+const BackNote = later(() => import('../finish/BackNote.tsx').then((part) => part.BackNote))
 const WhatNext = later(() => import('../finish/WhatNext.tsx').then((part) => part.WhatNext))
 
 type Open = { sheet: 'unit' } | { sheet: 'hand on' } | { sheet: 'new face' } | { sheet: 'face'; face: string }
@@ -43,6 +44,7 @@ function OpenUnit({ folded }: { folded: FoldedUnit }) {
         <div>
           {book.name === 'practice' && <FirstSteps folded={folded} />}
           <Clashes folded={folded} />
+          {folded.work.cameBack !== undefined && <BackNote folded={folded} />}
           <About folded={folded} onChange={() => setOpen({ sheet: 'unit' })} />
           <Further folded={folded} />
         </div>

@@ -199,6 +199,7 @@ function openOfUnit(world: World, silent: SlowPassed[], onlyPerson: boolean): st
       .filter((job) => !world.jobDone(job))
       .map(() => 'job-not-done'),
     ...world.clocks().map(() => 'clock-runs'),
+    ...world.comeBacks().map(() => 'come-back-not-answered'),
     ...world.clashes().map(() => 'clash'),
     ...oncePerGate(silent).map(() => 'stop-passed'),
     ...(onlyPerson ? [] : world.check()),

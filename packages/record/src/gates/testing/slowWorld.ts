@@ -246,8 +246,16 @@ export function worldOf(known: readonly Event[]) {
         !built.has(who),
     )
     if (signed.length === 0) return ['not-checked']
-    return signed.some((mark) => hands.every((work) => knew(mark, work))) ? [] : ['signed-before']
+    const backs = here.filter(
+      ({ type, body }) => (type === 'came-back' && body.toAnswer) || type === 'come-back-answered',
+    )
+    return signed.some((mark) => [...hands, ...backs].every((work) => knew(mark, work))) ? [] : ['signed-before']
   }
+  const comeBacks = (): string[] =>
+    known
+      .filter(({ type, body }) => type === 'came-back' && (body as Body).toAnswer)
+      .filter(({ id }) => !happened('come-back-answered')(id)('cameBack'))
+      .map(({ id }) => id)
   const is = (type: string, name: string, id: string): boolean =>
     field((each, body) => (each === type && body[name] === id ? body.socket : undefined)).value !== undefined
 
@@ -276,6 +284,7 @@ export function worldOf(known: readonly Event[]) {
     clocks,
     clashes,
     check,
+    comeBacks,
     is,
   }
 }

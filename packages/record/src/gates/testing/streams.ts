@@ -178,6 +178,13 @@ function between(random: Random, plans: readonly Plan[], made: readonly Event[])
     () => say('part-written-off', { part: pick(random, ['ball', 'spring']), reason: 'lost' }),
     () => say('clock-started', { clock: 'c1', what: 'sealant open', minutes: 10, ...(random() < 0.5 ? { face } : {}) }),
     () => say('clock-stopped', { clock: 'c1' }),
+    () => say('came-back', { complaint: 'weeps', ...(random() < 0.7 ? { toAnswer: true } : {}) }),
+    () => {
+      const backs = made.filter(({ type }) => type === 'came-back')
+      return backs.length === 0
+        ? say('came-back', { complaint: 'weeps', toAnswer: true })
+        : say('come-back-answered', { cameBack: pick(random, backs).id, found: 'a torn gasket' })
+    },
     () => say('reading-waived', { reading: 'end play', reason: 'shim on order' }),
     () =>
       say('figure-taken', {

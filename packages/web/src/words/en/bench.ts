@@ -269,6 +269,16 @@ export const bench = {
     other: 'Something is still open here.',
   },
 
+  openAgain: 'The cover comes off again',
+  openAgainWhat: (count: number) =>
+    `The face is open again, and ${count === 1 ? 'its bolt is' : `all ${count} bolts are`} out: ${count === 1 ? 'it starts' : 'they start'} again by hand. What was done before stays on the record.`,
+  openAgainWhy: 'Why? (may stay empty)',
+  openAgainDo: (count: number) => (count === 1 ? 'The bolt is out' : `All ${count} bolts are out`),
+  isOpenAgain: (count: number) =>
+    count === 1
+      ? 'The face is open. Its bolt starts again by hand.'
+      : 'The face is open. Its bolts start again by hand.',
+
   pause: 'Pause',
   paused: 'Paused. Go on from here on any device.',
   elsewhere: (who: string) => `${who} is working here too.`,
@@ -367,6 +377,7 @@ export const bench = {
   wrenches: 'Wrenches',
 
   cautionWrench: `More small bolts break by too much than by too little: pull slowly, stop at the click, never a second click. ${LOCAL}`,
+  cautionLoosen: `Loosen all bolts a little before one comes out. Springs and check balls may lie behind the cover: eyes covered, part the joint slowly. ${LOCAL}`,
   cautionSpring: `Springs or plates behind this cover press it up: draw it down evenly, a little at each bolt, hands clear, eyes covered. ${LOCAL}`,
   cautionAir: `Chips are blown out of a hole only below 2 bar (30 psi) with eyes covered, a rag over the hole, never towards people (29 CFR 1910.242). ${LOCAL}`,
   cautionSealant: `Gloves on, room aired, no flame near solvent. Never sealant into a blind hole: the bolt may not seat. ${LOCAL}`,

@@ -8,6 +8,7 @@ const counted = (count: number, one: string, many: string) => (count === 1 ? `1 
 
 const groups: Record<Group, string> = {
   faces: 'Faces',
+  'come back': 'Why it came back',
   parts: 'Parts that came out',
   plugs: 'Plugs',
   readings: 'Figures against their limits',
@@ -87,7 +88,7 @@ export const finish = {
   missing: (count: number) => `${counted(count, 'entry has', 'entries have')} not come yet from another device`,
   notUnderstood: 'An entry of a newer Gripbook: update this one',
   notChecked: 'The checker has not signed',
-  signedBefore: 'The checker signed, and hands were on it since',
+  signedBefore: 'The checker signed, and hands were on it or it came back since',
   notSigned: (step: string) => `Not signed: ${step}`,
   plugOut: (plug: string) => `Plug ${plug} is in no socket`,
 
@@ -138,7 +139,7 @@ export const finish = {
   noSignature: 'Nobody has signed yet.',
   signedAs: { builder: 'Builder', checker: 'Checker' },
   signedBy: (who: string, when: string) => `${who}, ${when}`,
-  stale: 'Before the last work: it does not count any more.',
+  stale: 'Before the last work, or before it came back: it does not count any more.',
   signChecker: 'Sign as checker',
   signBuilder: 'Sign as builder',
   signed: 'Signed.',
@@ -170,7 +171,7 @@ export const finish = {
   whens: { cold: 'Cold', hot: 'Hot', both: 'Cold and hot', unknown: 'Not known' },
   range: 'In which range, under what load?',
   cameBackDo: 'Open it again',
-  isBack: 'It is open again. What the record of its build answers is below.',
+  isBack: 'It is open again.',
   /** One text, as it stands on the record. */
   complaintText: (complaint: string, since: string | undefined, when: string | undefined, range: string | undefined) =>
     [
@@ -180,6 +181,25 @@ export const finish = {
       ...(range === undefined ? [] : [`Range and load: ${range}`]),
     ].join('\n'),
   backTitle: 'It came back',
+  backWhat: 'Does a cover come off again? On its face: Put it together, More, The cover comes off again.',
+  backAnswer: 'What the record answers',
+  backRead: 'What was found',
+  answer: 'Say what was found…',
+  answerMore: 'Something more was found…',
+  answerTitle: 'What was it?',
+  found: 'What was found?',
+  foundHint: 'Also that nothing was, and what was looked at.',
+  foundNeeded: 'Say what was found: without it the unit is not released again.',
+  foundAt: 'At which face?',
+  foundNowhere: 'At none',
+  doneAbout: 'What was done about it? (may stay empty)',
+  answerKeep: 'Keep it',
+  isAnswered: 'What was found is on the record.',
+  notAnswered: (complaint: string) => `“${complaint}”: it is not told yet what was found`,
+  foundText: (found: string, face: string | null, done: string | null) =>
+    [`Found${face === null ? '' : ` at ${face}`}: ${found}`, ...(done === null ? [] : [`Done: ${done}`])].join('\n'),
+  cameBackBefore: (complaint: string, found: readonly string[]) =>
+    [`It came back before: ${complaint}`, ...found].join('\n'),
   answersTitle: 'What the record of its build answers',
   answersWhat: 'What was out of the ordinary. Anything that speaks of the same as the complaint stands first.',
   noAnswers:
@@ -190,8 +210,10 @@ export const finish = {
     `${reading}: ${figures}${figures === '' ? '' : '; '}${figureWhys[why]}${reason === null ? '' : `, because: ${reason}`}`,
   fromTo: (before: string | null, after: string | null) =>
     [...(before === null ? [] : [`before ${before}`]), ...(after === null ? [] : [`after ${after}`])].join(', '),
-  override: (name: string, where: string | null, reason: string, who: string) =>
-    `Stop overridden${where === null ? '' : ` at ${where}`}: ${gate(name)}. ${who}: ${reason}`,
+  override: (name: string, face: string | null, at: readonly string[], reason: string, who: string) => {
+    const where = face === null ? '' : at.length === 0 ? ` at ${face}` : ` at ${holes(at)} of ${face}`
+    return `Stop overridden${where}: ${gate(name)}. ${who}: ${reason}`
+  },
   holeOf: (hole: string, face: string) => `hole ${hole} of ${face}`,
   kindChanged: (where: string, found: string, placed: string) =>
     `At ${where} another bolt went back: ${placed}, where ${found} was found`,

@@ -347,6 +347,8 @@ export const tightening = {
         return 'The cover is taken as flat, with no sealant trapped under it. Real ones are not, and that is why shops work from the middle outward.'
       case 'aluminium':
         return 'The material was not stated: counted as aluminium.'
+      case 'thickness':
+        return 'A thickness of the cover is stated as a range: the middle of it is taken.'
       case 'bolt stiffness':
         return `Stiffness of the bolts from their size and grip (${holes(one.holes)}).`
       case 'torque':
