@@ -70,7 +70,7 @@ export type Weigh = { habit?: boolean; asFound?: boolean }
 /** A corner or a place on the face, mm: x to the right, y upwards. */
 export type Point = [number, number]
 
-/** The cover as a plate. Of regions that lie over each other the last one counts. */
+/** The cover as a plate, its thicknesses in mm. Of regions that lie over each other the last one counts. */
 export type Cover = {
   outline: Point[]
   openings?: Point[][]
@@ -80,6 +80,12 @@ export type Cover = {
   poisson?: number
   /** Where the cover must stay straight: a valve runs below, an edge seals. */
   lines?: { name: string; from: Point; to: Point }[]
+}
+
+/** The cover as the unit states it: its thicknesses as they were measured, in any unit. */
+export type StatedCover = Omit<Cover, 'thickness' | 'regions'> & {
+  thickness: Quantity
+  regions?: { outline: Point[]; thickness: Quantity }[]
 }
 
 /** What the cover lies on: stiffness per area in N/mm³, and hollows, where nothing lies under the cover. */
@@ -108,7 +114,7 @@ export type Face = {
   ranks?: Rank[]
   trials?: Trial[]
   weigh?: Weigh
-  cover?: Cover
+  cover?: StatedCover
   bed?: Bed
   embedment?: Embedment
   boltStiffness?: number

@@ -12,6 +12,7 @@ const WORDS: Words = {
   flat: () =>
     'Flat covers only: a warped cover, or sealant that must flow out, is not in the sums. They are why shops work from the middle outward.',
   aluminium: () => 'The cover is taken as aluminium, 70000 MPa and 0.33: "young" or "poisson" is not stated.',
+  thickness: () => 'A thickness of the cover is stated as a range: the middle of it is taken.',
   'bolt stiffness': ({ holes }, all) => `Stiffness worked out from size and grip: ${these(holes, all)}.`,
   torque: ({ holes }, all) => `Target load from the torque at middling friction: ${these(holes, all)}.`,
   'usual torque': ({ holes }, all) =>

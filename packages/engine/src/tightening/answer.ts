@@ -59,6 +59,8 @@ export type Assumption =
   | { what: 'flat' }
   /** Young's modulus or Poisson's ratio was not stated: aluminium. */
   | { what: 'aluminium' }
+  /** A thickness was stated with a tolerance or as a range: the middle of it. */
+  | { what: 'thickness' }
   /** Stiffness of these bolts was worked out from their size and grip. */
   | { what: 'bolt stiffness'; holes: string[] }
   /** Targets come from a torque at middling friction. */

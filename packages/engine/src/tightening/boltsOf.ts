@@ -12,6 +12,7 @@ import type { Thread } from '../threads/thread.ts'
 import type { Face, Hole, Point, Unit } from '../unit.ts'
 import type { Assumption } from './answer.ts'
 import type { Bolt } from './clamp/tighten.ts'
+import { coverOf } from './coverOf.ts'
 import { spotAt } from './plate/pieces.ts'
 import { ALUMINIUM } from './plate/plate.ts'
 
@@ -85,7 +86,7 @@ function usualLoad({ thread, className }: Seat): number {
 
 /** Bolt and the zone under its head in series; the plate model has no give through the thickness, so the zone belongs here, once. */
 function complianceOf(face: Face, hole: Hole, seat: Seat | undefined): number {
-  const cover = face.cover!
+  const cover = coverOf(face)
   const own = spotAt(cover, [], hole.at as Point).thickness || cover.thickness
   const grip = intervalOf(hole.grip)
   const known = grip.hi !== Number.POSITIVE_INFINITY && grip.hi > 0

@@ -1,4 +1,5 @@
 import type { Face, Point } from '../unit.ts'
+import { coverOf } from './coverOf.ts'
 import { spotAt } from './plate/pieces.ts'
 import { type Plate, valueAt } from './plate/plate.ts'
 
@@ -11,14 +12,15 @@ const BETWEEN_BOLTS = 9
 
 /** The lines that must stay straight: the stated ones, or with none stated those between any two bolts, without what crosses an opening. */
 export function linesOf(face: Face): Line[] {
-  const stated = face.cover!.lines ?? []
+  const cover = coverOf(face)
+  const stated = cover.lines ?? []
   if (stated.length > 0)
     return stated.map(({ name, from, to }) => ({ name, points: pointsBetween(from, to, ON_A_LINE) }))
   const places = face.holes.map(({ at }) => at!)
   const lines = places.flatMap((to, i) =>
     places.slice(0, i).map((from) => ({ name: null, points: pointsBetween(from, to, BETWEEN_BOLTS) })),
   )
-  return lines.filter(({ points }) => points.every((at) => spotAt(face.cover!, [], at).thickness > 0))
+  return lines.filter(({ points }) => points.every((at) => spotAt(cover, [], at).thickness > 0))
 }
 
 /** Greatest distance in mm between the bent line and the straight one through its ends. `sinks` at its points, mm, evenly spaced. */

@@ -1,8 +1,9 @@
 import type { Fault, FaultPath } from '../faults.ts'
 import { intervalOf } from '../quantity/interval.ts'
 import { readThread } from '../threads/readThread.ts'
-import type { Bed, Face, Hole, Point } from '../unit.ts'
+import type { Bed, Cover, Face, Hole, Point } from '../unit.ts'
 import { ON_A_LINE, pointsBetween } from './bow.ts'
+import { coverOf } from './coverOf.ts'
 import { bendingLength, firstStep } from './plate/condense.ts'
 import { areaOf, boxOf, isInside, liesOn, meeting, sidesOf } from './plate/outline.ts'
 import { areaOfPiece, cellsOf, spotAt } from './plate/pieces.ts'
@@ -37,7 +38,8 @@ export function bedEnds(face: Face): { lo: number; hi: number } {
 }
 
 function outlineFaults(face: Face, told: Told): void {
-  const { cover, bed, holes } = face as Face & { cover: NonNullable<Face['cover']> }
+  const { bed, holes } = face
+  const cover = coverOf(face)
   const openings = cover.openings ?? []
   const whole = [
     lineFaults(cover.outline, ['cover', 'outline'], told),
@@ -86,7 +88,7 @@ const MOST_STEPS = 1000
 /** Cells along the cover when the area of its seat is summed. */
 const CELLS = 24
 
-function seatedArea(cover: NonNullable<Face['cover']>, hollows: Bed['hollows']): number {
+function seatedArea(cover: Cover, hollows: Bed['hollows']): number {
   const { left, right, low, high } = boxOf(cover.outline)
   const step = Math.max(right - left, high - low) / CELLS
   return cellsOf(cover, hollows, gridOver(cover, step)).reduce((sum, cell) => {

@@ -4,6 +4,7 @@ import type { Unit } from '../unit.ts'
 import type { CoverMap } from './answer.ts'
 import { bowsOf, linesOf } from './bow.ts'
 import { bedEnds, coverFaults } from './coverFaults.ts'
+import { coverOf } from './coverOf.ts'
 import { coverOnBed } from './plate/contact.ts'
 import { boxOf } from './plate/outline.ts'
 import { spotAt } from './plate/pieces.ts'
@@ -24,7 +25,7 @@ export function coverUnder(unit: Unit, faceId: string, loads: readonly number[])
   if (fault !== undefined) return { ok: false, faults: [fault, ...more] }
   must(loads.length === face.holes.length, 'coverUnder: one load for each hole', { loads: loads.length })
 
-  const cover = face.cover!
+  const cover = coverOf(face)
   const stiffness = middleStiffness(bedEnds(face))
   const hollows = face.bed?.hollows ?? []
   const lying = coverOnBed(

@@ -1,4 +1,5 @@
 export type * from './answer.ts'
+export { coverOf } from './coverOf.ts'
 export { coverUnder } from './coverUnder.ts'
 export { type FacePass, facePasses, USUAL_SHARES, visitsOf } from './facePasses.ts'
 export { planTightening } from './planTightening.ts'

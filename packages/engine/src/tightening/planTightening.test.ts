@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { thinPlate } from '../../published/easy-cover.ts'
+import type { Quantity } from '../quantity/quantity.ts'
 import type { Face, Point, Unit } from '../unit.ts'
 import type { TighteningAnswer, TighteningAsked, TighteningProgress } from './answer.ts'
 import { coverUnder } from './coverUnder.ts'
@@ -40,6 +41,13 @@ const easy = (more: Partial<Face> = {}): Unit => ({
     },
   ],
 })
+
+const square = (x: number, y: number, side: number): Point[] => [
+  [x, y],
+  [x + side, y],
+  [x + side, y + side],
+  [x, y + side],
+]
 
 function planned(unit: Unit, asked?: TighteningAsked): TighteningAnswer {
   const read = planTightening(unit, 'easy', asked)
@@ -161,6 +169,25 @@ test('what is assumed is said: an estimate, a flat cover, holes that the stated 
   expect(said).toContainEqual({ what: 'flat' })
   expect(said).toContainEqual({ what: 'left out', holes: ['4', '5'] })
   expect(said.map(({ what }) => what)).toContain('thick')
+})
+
+test('a thickness in inches is the same in mm, and of a range the middle is taken and said', () => {
+  const { outline, young, poisson } = easy().faces[1]!.cover!
+  const thick = (thickness: Quantity, region: Quantity) => {
+    const regions = [{ outline: square(20, 20, 30), thickness: region }]
+    const answer = planned(easy({ cover: { outline, young: young!, poisson: poisson!, thickness, regions } }), {
+      search: false,
+    })
+    return { ...answer, assumptions: answer.assumptions.map(({ what }) => what) }
+  }
+  const inMm = thick(6.35, 12)
+  expect(inMm.assumptions).not.toContain('thickness')
+  expect(thick({ value: 0.25, unit: 'in' }, 12)).toEqual(inMm)
+  const ranges = thick({ value: 6.35, plusMinus: 0.1 }, { atLeast: 11, atMost: 13 })
+  expect(ranges).toEqual({
+    ...inMm,
+    assumptions: ['estimate', 'flat', 'thickness', ...inMm.assumptions.slice(2)],
+  })
 })
 
 test('a cover that lifts off says by how much that changes the loads', () => {

@@ -8,6 +8,7 @@ import { boltsOf } from './boltsOf.ts'
 import { type Line, linesOf } from './bow.ts'
 import { type Bolt, linearCover, type Pass } from './clamp/tighten.ts'
 import { bedEnds, coverFaults } from './coverFaults.ts'
+import { coverOf, hasThicknessRange } from './coverOf.ts'
 import { middleStiffness } from './coverUnder.ts'
 import { USUAL_SHARES } from './facePasses.ts'
 import { type Bench, liftOff, orderAnswer } from './orderAnswer.ts'
@@ -52,7 +53,7 @@ export function planTightening(
   })
   const { fine, bedCase: middle } = condensed[beds.indexOf(middleBed)]!
   const cover = coverOnBed(
-    face.cover!,
+    coverOf(face),
     seating(face, middleBed),
     places.map(({ at }) => at),
     fine,
@@ -92,6 +93,7 @@ export function planTightening(
         ...(face.cover?.young === undefined || face.cover.poisson === undefined
           ? [{ what: 'aluminium' } as const]
           : []),
+        ...(hasThicknessRange(face) ? [{ what: 'thickness' } as const] : []),
         ...assumed,
         ...thick(face, middleBed),
         ...leftOut(face),
@@ -141,7 +143,7 @@ function seating(face: Face, stiffness: number) {
 function condenseFace(face: Face, stiffness: number, lines: readonly Line[]): { fine: Condensed; bedCase: BedCase } {
   const stated = lines.filter(({ name }) => name !== null)
   const fine = condense(
-    face.cover!,
+    coverOf(face),
     seating(face, stiffness),
     face.holes.map(({ at }) => at!),
     undefined,
@@ -195,8 +197,9 @@ function effortFor(bolts: number, cases: number): number {
 }
 
 function thick(face: Face, stiffness: number): Assumption[] {
-  const length = bendingLength(face.cover!, stiffness)
-  return length < face.cover!.thickness ? [{ what: 'thick', bendingLength: length }] : []
+  const cover = coverOf(face)
+  const length = bendingLength(cover, stiffness)
+  return length < cover.thickness ? [{ what: 'thick', bendingLength: length }] : []
 }
 
 function leftOut(face: Face): Assumption[] {

@@ -193,6 +193,11 @@ describe('fields and their types', () => {
       ['faces[0].cover.thickness not-above-zero'],
     ],
     [
+      'a cover thick from something up',
+      (_u, f) => ((f.cover as Loose).thickness = { atLeast: 7 }),
+      ['faces[0].cover.thickness.atMost missing-field'],
+    ],
+    [
       'a line from a place to itself',
       (_u, f) => ((f.cover as Loose).lines = [{ name: 'valve', from: [1, 1], to: [1, 1] }]),
       ['faces[0].cover.lines[0] line-without-length'],

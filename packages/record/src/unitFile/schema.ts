@@ -27,7 +27,7 @@ import {
 } from './fields.ts'
 import { benchTool, job } from './jobSchema.ts'
 import { LIMITS } from './limits.ts'
-import { endsInOrder, figuresAgree, hasLength, isThick, isThread } from './localChecks.ts'
+import { endsInOrder, figuresAgree, hasLength, isThread } from './localChecks.ts'
 import { PART_SORTS } from './partSorts.ts'
 
 const isList = Array.isArray
@@ -36,18 +36,26 @@ const has = (value: unknown, ...names: string[]): boolean =>
 
 const wholeFrom = (least: number, most: number) => z.number().check(z.int(), z.gte(least), z.lte(most))
 
-type QuantityRules = { id: string; title: string; units: readonly UnitName[] | null; most: number }
+type QuantityRules = {
+  id: string
+  title: string
+  units: readonly UnitName[] | null
+  most: number
+  /** Without it nothing can be computed: above 0, and of ends both. */
+  needed?: boolean
+}
 
 /** A quantity: a plain number, a value with its tolerance, a nominal size, or ends. Negative figures are refused, crossed ends too. */
-function quantity({ id, title, units, most }: QuantityRules): Schema<Quantity> {
-  const figure = from0(most)
+function quantity({ id, title, units, most, needed = false }: QuantityRules): Schema<Quantity> {
+  const figure = needed ? above0(most) : from0(most)
+  const end = needed ? figure : z.exactOptional(figure)
   const unit = units === null ? {} : { unit: z.exactOptional(z.enum([...units] as [UnitName, ...UnitName[]])) }
-  const plain = { value: figure, plusMinus: z.exactOptional(figure), ...unit }
+  const plain = { value: figure, plusMinus: z.exactOptional(from0(most)), ...unit }
   const value = z
     .strictObject(units === null ? plain : { ...plain, also: z.exactOptional(z.strictObject(plain)) })
     .check(z.refine(figuresAgree, { params: { code: 'two-figures-disagree' } }))
   const nominal = z.strictObject({ nominal: above0(most), ...unit })
-  const ends = z.strictObject({ atLeast: z.exactOptional(figure), atMost: z.exactOptional(figure), ...unit }).check(
+  const ends = z.strictObject({ atLeast: end, atMost: end, ...unit }).check(
     z.refine((given) => has(given, 'atLeast', 'atMost'), { params: { code: 'quantity-empty' } }),
     z.refine(endsInOrder, { params: { code: 'ends-crossed' } }),
   )
@@ -66,6 +74,13 @@ const length = quantity({
   title: 'A length, in mm unless it names another unit',
   units: LENGTH_UNITS,
   most: LIMITS.length,
+})
+const thickness = quantity({
+  id: 'thickness',
+  title: 'A thickness, in mm unless it names another unit; of a range the middle is taken',
+  units: LENGTH_UNITS,
+  most: LIMITS.length,
+  needed: true,
 })
 const torque = quantity({
   id: 'torque',
@@ -208,12 +223,10 @@ const line = z
   .strictObject({ name: shortText.check(z.describe('What it is, once in the cover')), from: place, to: place })
   .check(z.refine(hasLength, { params: { code: 'line-without-length' } }))
 
-const thickness = length.check(z.refine(isThick, { params: { code: 'without-thickness' } }))
-
 const cover = z.strictObject({
   outline: outline.check(z.describe('Corners of the cover one after another, x and y in mm as of the holes')),
   openings: maybe(outlines, 'Openings in the cover'),
-  thickness: thickness.check(z.describe('Thickness of the cover; of a range the middle is taken')),
+  thickness,
   regions: maybe(
     z.array(z.strictObject({ outline, thickness })).check(z.maxLength(LIMITS.outlines)),
     'Parts of the cover with a thickness of their own; where two lie over each other the last counts',

@@ -44,6 +44,20 @@ test.each(['mm', 'in'] as const)('what a face was told comes back as it was, sho
   expect(changesIn(whole, read(draftOf(whole, unit), whole, unit))).toBeNull()
 })
 
+test('a thickness that was measured as a range, or in inches, stays so while its figure does', () => {
+  const [thickness, region] = [
+    { atLeast: 7, atMost: 9 },
+    { value: 0.3, unit: 'in' },
+  ] as const
+  const regions = [{ outline: corners, thickness: region }]
+  const face: Face = { ...whole, cover: { ...whole.cover!, thickness, regions } }
+  const draft = draftOf(face, 'mm')
+  expect([draft.thickness, draft.regions[0]!.thickness]).toEqual(['8', '7.62'])
+  expect(changesIn(face, read(draft, face))).toBeNull()
+  const { cover } = read({ ...draft, thickness: '8.2' }, face)
+  expect([cover!.thickness, cover!.regions![0]!.thickness]).toEqual([8.2, region])
+})
+
 test('a bare face needs an outline, a thickness and what lies in the joint', () => {
   const said = readSetup(draftOf(bare, 'mm'), bare, 'mm')
   expect(said.ok).toBe(false)

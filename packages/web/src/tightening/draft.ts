@@ -1,12 +1,13 @@
 /** What a face is told for its tightening, as it stands while it is entered: drawn corners and typed texts, until it is kept. */
 import {
-  type Cover,
+  coverOf,
   type Face,
   intervalOf,
   type LengthUnit,
   type Point,
   type Quantity,
   readLength,
+  type StatedCover,
 } from '@gripbook/engine'
 import type { faceDescribed } from '@gripbook/record'
 import { loadOf, numberOf, rangeOf, shareOf } from './figures.ts'
@@ -82,7 +83,8 @@ type Told = Pick<Face, 'cover' | 'bed' | 'snug' | 'clamp' | 'boltStiffness' | 'e
 const TOLD = ['cover', 'bed', 'snug', 'clamp', 'boltStiffness', 'embedment', 'order'] as const
 
 export function draftOf(face: Face, unit: LengthUnit): Draft {
-  const { cover, bed, snug, clamp, boltStiffness, embedment, order } = face
+  const { bed, snug, clamp, boltStiffness, embedment, order } = face
+  const cover = face.cover === undefined ? undefined : coverOf(face)
   const material = cover?.young === undefined ? 'aluminium' : (materialOf(cover.young, cover.poisson) ?? 'own')
   return {
     outline: cover?.outline ?? [],
@@ -127,11 +129,13 @@ export function readSetup(draft: Draft, face: Face, unit: LengthUnit): ReadSetup
     })
   areas('openings')
   areas('hollows')
+  const before = draftOf(face, unit)
   const regions = draft.regions.map(({ corners, thickness: text }, index) => {
     const its = lengthOf(text, unit)
     if (corners.length < 3) faults.push({ at: 'regions', index, code: 'no corners' })
     if (its === null) faults.push({ at: 'regions', index, code: 'no figure' })
-    return { outline: corners, thickness: its ?? 0 }
+    const was = before.regions.findIndex((one) => one.thickness === text && same(one.corners, corners))
+    return { outline: corners, thickness: face.cover?.regions?.[was]?.thickness ?? its ?? 0 }
   })
   const lines = readLines(draft, faults)
   const clamp = optional(draft.clamp, loadOf, () => faults.push({ at: 'clamp', code: 'no load' }))
@@ -139,10 +143,12 @@ export function readSetup(draft: Draft, face: Face, unit: LengthUnit): ReadSetup
   const order = readOrder(draft, holes, faults)
   const [first, ...more] = faults
   if (first !== undefined) return { ok: false, faults: [first, ...more] }
-  const cover: Cover = {
+  // A range of which only the middle is shown stays what it is until another figure is typed.
+  const asBefore = draft.thickness === before.thickness ? face.cover?.thickness : undefined
+  const cover: StatedCover = {
     outline: draft.outline,
     ...(draft.openings.length === 0 ? {} : { openings: draft.openings }),
-    thickness: thickness!,
+    thickness: asBefore ?? thickness!,
     ...(regions.length === 0 ? {} : { regions }),
     ...elastic,
     ...(lines.length === 0 ? {} : { lines }),
@@ -186,7 +192,7 @@ function bedStiffness({ bed, stiffness }: Draft, faults: DraftFault[]): Quantity
   return read
 }
 
-function readLines({ lines }: Draft, faults: DraftFault[]): NonNullable<Cover['lines']> {
+function readLines({ lines }: Draft, faults: DraftFault[]): NonNullable<StatedCover['lines']> {
   const names = lines.map(({ name }) => name.trim())
   return lines.map(({ corners }, index) => {
     const name = names[index]!
@@ -237,7 +243,8 @@ export function lengthOf(text: string, unit: LengthUnit): number | null {
 
 /** A length in mm as one would type it: with its unit where the page speaks inches. */
 export function lengthText(millimetres: number, unit: LengthUnit): string {
-  return unit === 'mm' ? String(millimetres) : `${millimetres} mm`
+  const figure = String(Math.round(millimetres * 1e6) / 1e6)
+  return unit === 'mm' ? figure : `${figure} mm`
 }
 
 function rangeOfBed(bed: BedName): { atLeast: number; atMost: number } {
