@@ -9,6 +9,7 @@ import {
   type BuiltPass,
   type Done,
   type Instrument,
+  isUuid,
   sayPlace,
   type TakenFigure,
 } from '@gripbook/record'
@@ -19,11 +20,9 @@ export function timeWords(at: string): string {
   return `${at.slice(0, 10)} ${at.slice(11, 16)}`
 }
 
-const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
-
 /** A person by name; where only the id is known, by its beginning. */
 export function whoWords(who: string): string {
-  return UUID.test(who) ? words.person(who.slice(0, 8)) : who
+  return isUuid(who) ? words.person(who.slice(0, 8)) : who
 }
 
 export function byWords({ who, at }: Done): string {

@@ -7,6 +7,7 @@
 import * as z from 'zod/mini'
 import { isPlainAscii, isWellFormedText } from '../canonical.ts'
 import { type EntryText, entryText } from '../entryText.ts'
+import { SHA256_HEX, UUID } from '../identity.ts'
 import { isPrintable } from '../unitFile/localChecks.ts'
 import type { Json } from './json.ts'
 
@@ -52,8 +53,8 @@ export type Event = {
   hash: string
 }
 
-const uuid = z.string().check(z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/))
-const hash = z.string().check(z.regex(/^[0-9a-f]{64}$/))
+const uuid = z.string().check(z.regex(UUID))
+const hash = z.string().check(z.regex(SHA256_HEX))
 const whole = z.number().check(z.int(), z.gte(1), z.lte(Number.MAX_SAFE_INTEGER))
 /** Everything of an entry that can be checked without knowing its type: an entry of a newer version is kept too. */
 export const eventSchema = z.strictObject({
@@ -86,8 +87,6 @@ export function readEvent(value: unknown): { ok: true; value: Event; text: Entry
   return { ok: true, value: value as Event, text }
 }
 
-const UUID = /^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/
-const HASH = /^[0-9a-f]{64}$/
 const TYPE = /^[a-z]+(-[a-z]+)*$/
 /** The pattern that the schema itself goes by: it knows how many days a month has. */
 const DAY_AND_TIME = z.regexes.datetime({ precision: 3 })
@@ -108,8 +107,8 @@ export function isEnvelope(value: unknown): boolean {
     isText(id, UUID) &&
     isText(unit, UUID) &&
     isText(device, UUID) &&
-    isText(hash, HASH) &&
-    (before === null || isText(before, HASH)) &&
+    isText(hash, SHA256_HEX) &&
+    (before === null || isText(before, SHA256_HEX)) &&
     isText(type, TYPE) &&
     type.length <= EVENT_LIMITS.idText &&
     isText(at, DAY_AND_TIME) &&

@@ -1,6 +1,7 @@
 /** What bodies are made of. Fields of faces, holes and kinds are those of the unit file, from its own schema: one shape everywhere. */
 import type { Kind, Rank, Trial } from '@gripbook/engine'
 import * as z from 'zod/mini'
+import { SHA256_HEX, UUID } from '../identity.ts'
 import { LIMITS } from '../unitFile/limits.ts'
 import { isPrintable, isPrintableNote } from '../unitFile/localChecks.ts'
 import { unitSchema } from '../unitFile/schema.ts'
@@ -62,8 +63,8 @@ export const note = z
     z.refine(isPrintableNote, { params: { code: 'text-unprintable' } }),
   )
 export const maybe = z.exactOptional
-export const sha256Hex = z.string().check(z.regex(/^[0-9a-f]{64}$/))
-export const uuid = z.string().check(z.regex(/^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$/))
+export const sha256Hex = z.string().check(z.regex(SHA256_HEX))
+export const uuid = z.string().check(z.regex(UUID))
 export const day = z.iso.date()
 export const whole = (least: number, most: number) => z.number().check(z.int(), z.gte(least), z.lte(most))
 export const above0 = z.number().check(z.gt(0), z.lte(1e9))

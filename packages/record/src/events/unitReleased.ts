@@ -13,7 +13,7 @@ export const unitReleased = defineEvent({
     /** Ed25519 over the text of `record`: public key and signature in hex. */
     signature: maybe(
       z.strictObject({
-        key: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+        key: sha256Hex,
         value: z.string().check(z.regex(/^[0-9a-f]{128}$/)),
       }),
     ),

@@ -43,7 +43,6 @@ export type FileFault =
       | { code: 'no-such-name'; what: Named; name: string; near?: string }
       | { code: 'rank-of-itself'; name: string }
       | { code: 'line-without-length' }
-      | { code: 'without-thickness' }
       | { code: 'face-inside-itself'; name: string }
     ))
 

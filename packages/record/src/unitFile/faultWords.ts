@@ -79,8 +79,6 @@ const WORDS: Words = {
   'no-such-name': (f) =>
     `there is no ${inWords[f.what]} ${quoted(f.name)} here.${didYouMean(f.near)}${f.near === undefined ? ` Add it, or name one that is there.` : ''}`,
   'line-without-length': () => 'the line begins and ends at one place. Give its two ends.',
-  'without-thickness': () =>
-    'a cover without a thickness cannot be computed. Give a figure above 0, or both ends of what it may be.',
   'face-inside-itself': (f) =>
     `${quoted(f.name)} is inside itself. Name the face whose cover hides it, or leave it out.`,
   'rank-of-itself': (f) => `${quoted(f.name)} is compared with itself. Name two different ones.`,

@@ -1,13 +1,4 @@
-import {
-  checkTwoFigures,
-  type Fault,
-  type FaultPath,
-  type Figure,
-  intervalOf,
-  type Quantity,
-  readThread,
-  sizeOf,
-} from '@gripbook/engine'
+import { checkTwoFigures, type Fault, type FaultPath, type Figure, readThread, sizeOf } from '@gripbook/engine'
 
 /** Signs that turn text around or hide in it: U+202A to U+202E, U+2066 to U+2069, and the line and paragraph separators. */
 function hides(code: number): boolean {
@@ -36,12 +27,6 @@ export function isThread(text: string): boolean {
 /** True when the lower end of an interval is not above its upper end. */
 export function endsInOrder(ends: { atLeast?: number; atMost?: number }): boolean {
   return ends.atLeast === undefined || ends.atMost === undefined || ends.atLeast <= ends.atMost
-}
-
-/** True for a length above 0 whose ends are both known. */
-export function isThick(thickness: Quantity): boolean {
-  const { lo, hi } = intervalOf(thickness)
-  return lo > 0 && hi < Number.POSITIVE_INFINITY
 }
 
 /** True when a line leads from one place to another. */

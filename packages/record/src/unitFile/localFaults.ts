@@ -18,7 +18,6 @@ export function localFault(code: string, value: unknown, path: FaultPath): FileF
     }
     case 'quantity-empty':
     case 'line-without-length':
-    case 'without-thickness':
       return { code, path }
     default:
       return { code: 'text-unprintable', path }

@@ -1,5 +1,6 @@
 /** Who made a file: an Ed25519 signature over the hash in its manifest, by the shop's own key. */
 import { createPrivateKey, createPublicKey, sign, verify } from 'node:crypto'
+import { SHA256_HEX } from '@gripbook/record'
 import type { Kysely } from 'kysely'
 import * as z from 'zod/mini'
 import type { Tables } from '../database/tables.ts'
@@ -9,7 +10,7 @@ const KEY_PREFIX = Buffer.from('302a300506032b6570032100', 'hex')
 
 const signatureSchema = z.strictObject({
   /** The public key, 32 bytes as hex. */
-  key: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+  key: z.string().check(z.regex(SHA256_HEX)),
   /** Over the UTF-8 text of the manifest's hash, 64 bytes as hex. */
   signature: z.string().check(z.regex(/^[0-9a-f]{128}$/)),
 })

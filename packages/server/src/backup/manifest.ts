@@ -1,5 +1,5 @@
 /** What stands in a backup's manifest: the hash of everything else, and what each unit was. */
-import { canonical } from '@gripbook/record'
+import { canonical, SHA256_HEX, UUID } from '@gripbook/record'
 import * as z from 'zod/mini'
 
 export const BACKUP_FILES = {
@@ -12,8 +12,8 @@ export const BACKUP_FILES = {
 /** What a backup may hold at most, and how many bytes may come out of it while it is read several times. */
 export const BACKUP_LIMITS = { files: 2_000_000, bytes: 10_000_000_000_000 }
 
-const sha = z.string().check(z.regex(/^[0-9a-f]{64}$/))
-const uuid = z.string().check(z.regex(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/))
+const sha = z.string().check(z.regex(SHA256_HEX))
+const uuid = z.string().check(z.regex(UUID))
 const whole = z.number().check(z.int(), z.gte(0), z.lte(Number.MAX_SAFE_INTEGER))
 const time = z.iso.datetime({ precision: 3 })
 const text = (most: number) => z.string().check(z.maxLength(most))

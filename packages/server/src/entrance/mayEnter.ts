@@ -1,11 +1,9 @@
 /** Whether a device may send these entries for these people. */
-import type { Event } from '@gripbook/record'
+import { type Event, isUuid } from '@gripbook/record'
 import type { Kysely } from 'kysely'
 import { Refused } from '../app/faults.ts'
 import type { Tables } from '../database/tables.ts'
 import type { Role, Session } from './entrance.ts'
-
-const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
 
 /** At most one query, however many entries there are, and none when all are the person's own who is signed in. */
 export async function mustBeAllowed(db: Kysely<Tables>, session: Session, entries: readonly Event[]): Promise<void> {
@@ -13,7 +11,7 @@ export async function mustBeAllowed(db: Kysely<Tables>, session: Session, entrie
   const elsewhere = entries.findIndex((entry) => entry.device !== device.id)
   if (elsewhere !== -1) throw new Refused('other-device', { index: elsewhere })
   const roles = new Map<string, Role>([[person.id, person.role]])
-  const others = [...new Set(entries.map(({ who }) => who))].filter((who) => who !== person.id && UUID.test(who))
+  const others = [...new Set(entries.map(({ who }) => who))].filter((who) => who !== person.id && isUuid(who))
   if (others.length > 0) {
     const rows = await db
       .selectFrom('entrance_pairing as pairing')

@@ -1,11 +1,11 @@
 /** What requests about people and devices hold. */
-import { isPrintable } from '@gripbook/record'
+import { isPrintable, UUID } from '@gripbook/record'
 import * as z from 'zod/mini'
 import { ROLES } from './entrance.ts'
 
 export const MOST_OF_A_NAME = 80
 
-export const uuid = z.string().check(z.regex(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/))
+export const uuid = z.string().check(z.regex(UUID))
 
 /** A person's or a device's name: 1 to 80 characters that are seen, spaces around them left away. */
 export const shownName = z.string().check(

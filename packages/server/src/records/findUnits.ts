@@ -1,7 +1,6 @@
 /** Units by what people call them. */
-import { fold } from '@gripbook/record'
+import { fold, isUuid } from '@gripbook/record'
 import type { Shop } from '../app/shop.ts'
-import { isUuid } from '../store/lookUp.ts'
 import { recentUnits } from '../store/recentUnits.ts'
 
 export type FoundUnit = { unit: string; name: string | null; job: string | null }

@@ -1,4 +1,6 @@
 /** Codes that the owner makes, and the devices that are paired with them. */
+
+import { SHA256_HEX } from '@gripbook/record'
 import { renderSVG } from 'uqr'
 import * as z from 'zod/mini'
 import type { Routes } from '../app/kinds.ts'
@@ -24,7 +26,7 @@ export const pairingRoutes: Routes = (shop) => async (app) => {
           code: z.string().check(z.maxLength(100)),
           device: z.strictObject({
             id: uuid,
-            secret: z.string().check(z.regex(/^[0-9a-f]{64}$/)),
+            secret: z.string().check(z.regex(SHA256_HEX)),
             name: shownName,
           }),
           name: z.optional(shownName),

@@ -1,4 +1,5 @@
 /** The build record of a unit on paper, and whether a paper is of this shop's record. */
+import { SHA256_HEX } from '@gripbook/record'
 import * as z from 'zod/mini'
 import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
@@ -7,7 +8,7 @@ import { uuid } from '../entrance/shapes.ts'
 import { knownRecord, knownWords } from '../records/knownRecord.ts'
 import { paperOfUnit } from '../records/paper.ts'
 
-const hash = z.string().check(z.regex(/^[0-9a-f]{64}$/))
+const hash = z.string().check(z.regex(SHA256_HEX))
 
 export const recordRoutes: Routes = (shop) => async (app) => {
   app.get(

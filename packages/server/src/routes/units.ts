@@ -4,6 +4,7 @@ import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
 import { sendJson } from '../app/sendJson.ts'
 import { unitStates } from '../app/unitStates.ts'
+import { uuid } from '../entrance/shapes.ts'
 import { recentUnits } from '../store/recentUnits.ts'
 import { entry } from './entries.ts'
 
@@ -11,7 +12,6 @@ const MOST_UNITS = 200
 const MOST_READ = 5_000
 const MOST_DEVICES = 1_000
 
-const uuid = z.string().check(z.regex(/^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/))
 const ofUnit = z.strictObject({ unit: uuid })
 const whole = (least: number, most: number) => z.number().check(z.int(), z.gte(least), z.lte(most))
 

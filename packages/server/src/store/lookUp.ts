@@ -52,12 +52,6 @@ export async function lookUp(db: Kysely<Tables>, wanted: readonly Event[], every
   }
 }
 
-const UUID = /^[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}$/
-
-export function isUuid(text: unknown): boolean {
-  return typeof text === 'string' && UUID.test(text)
-}
-
 /** A row of one of two kinds: the log (`seq`: how far), or a head (`id`: its unit). */
 type Found = { what: 'log' | 'head'; id: string; device: string; seq: number; hash: string }
 

@@ -5,6 +5,7 @@ import {
   type Appended,
   type Event,
   inOrder,
+  isUuid,
   type Page,
   type Position,
   type ReadEntry,
@@ -17,7 +18,6 @@ import type { Tables } from '../database/tables.ts'
 import { sha256 } from '../sha256.ts'
 import { again } from './again.ts'
 import { gathering } from './gather.ts'
-import { isUuid } from './lookUp.ts'
 import { write } from './write.ts'
 
 /** How many entries share one transaction at most, unless one batch alone has more. */
