@@ -96,6 +96,32 @@ test('a reason, what binds and a wrench that were typed outlive the tab; a stop 
   await page.getByRole('button', { name: /^Old clicker/ }).click()
   await dialog.waitFor({ state: 'detached' })
 
+  // a figure that was begun is gone on with
+  await page.getByRole('button', { name: 'Another figure' }).click()
+  const figure = page.locator('input[name="figure"]')
+  await figure.fill('17.')
+  await page.reload()
+  await lookAtPass(page)
+  expect(await figure.inputValue()).toBe('17.')
+  await page.getByRole('button', { name: 'It clicks' }).click()
+
+  // and so is a clock
+  const clock = async () => {
+    await page.getByRole('button', { name: 'More', exact: true }).click()
+    await page.getByRole('button', { name: 'Start a clock' }).click()
+  }
+  await clock()
+  await dialog.getByRole('radio', { name: 'Something else' }).check()
+  await dialog.getByLabel('What is it?').fill('Cement')
+  await dialog.getByLabel('Minutes, as your product sheet says').fill('35')
+  await page.reload()
+  await lookAtPass(page)
+  await clock()
+  expect(await dialog.getByLabel('What is it?').inputValue()).toBe('Cement')
+  expect(await dialog.getByLabel('Minutes, as your product sheet says').inputValue()).toBe('35')
+  await page.keyboard.press('Escape')
+  await dialog.waitFor({ state: 'detached' })
+
   await page.getByRole('button', { name: /^Clicked at/ }).click()
   await dialog.getByText(/calibration ran out/).waitFor()
   await dialog.getByRole('button', { name: 'Go on all the same' }).click()
@@ -150,6 +176,11 @@ test('what was begun in a form is there after a reload, and a form that is kept 
   await begun('', 'Add a face', 'What is it called?', 'Rear cover', 'Add the face')
   await begun('/parts', 'A part came out', 'Which way round?', 'Lug to the drain', '')
   await begun('/figures', 'Add a figure', 'What is it?', 'Idle drag', 'Take it up')
+  // what was taken up stays until it is read, and can be taken off again
+  await page.goto(`${unit}/figures`)
+  await page.getByRole('button', { name: 'Read Idle drag' }).click()
+  await page.getByRole('button', { name: 'Take it off the list' }).click()
+  await page.getByRole('button', { name: 'Read Idle drag' }).waitFor({ state: 'detached' })
   await begun('', 'Add a job', 'What is to be done?', 'Blow out the oilways', 'Keep')
   await begun('/face/pump-cover/tray', 'Add a kind', 'Length', '33.3', '')
 

@@ -39,6 +39,9 @@ async function tapAt(page: Page, x: number, y: number): Promise<void> {
 test('holes are tapped on the photograph, numbered in order, moved by drag and by key, undone and struck out', async () => {
   const page = await bareFace('phone')
   await take(page, await photograph(1600, 1200))
+  // a face without holes has nothing that could be gone
+  await page.getByRole('heading', { name: 'No holes yet' }).waitFor()
+  expect(await page.getByText(/could not be computed with/).count()).toBe(0)
   await page.getByRole('button', { name: 'Mark holes' }).click()
   for (const [x, y] of [
     [0.2, 0.25],
@@ -79,6 +82,38 @@ test('holes are tapped on the photograph, numbered in order, moved by drag and b
   await page.getByRole('status').getByRole('button', { name: 'Undo' }).click()
   await expect.poll(() => marks(page).count()).toBe(4)
   await page.context().close()
+})
+
+test('in gloves on the smallest phone one key brings the picture nearer, and the whole of it back', async () => {
+  const { context, page } = await bench.open('phone', { viewport: { width: 320, height: 568 } })
+  await page.evaluate(() => {
+    const kept = JSON.parse(localStorage.getItem('gripbook settings')!) as object
+    localStorage.setItem('gripbook settings', JSON.stringify({ ...kept, gloves: true }))
+  })
+  const holes = [10, 190].map((y, i) => ({ id: String(i + 1), thread: 'M6', at: [40, y] as [number, number] }))
+  await seedUnit(page, ID, { gripbook: 'unit/1', name: 'Pump', faces: [{ id: 'pan', name: 'Pan', holes }] })
+  await page.goto(`${bench.url}/unit/${ID}/face/pan`)
+  await marks(page).nth(1).waitFor()
+  const wide = async () => (await page.locator('.stage__sheet').boundingBox())!.width
+  const whole = await wide()
+  const key = page.getByRole('button', { name: 'Nearer, and the whole again' })
+  let before = whole
+  for (let i = 0; i < 2; i++) {
+    await key.click()
+    await expect.poll(wide).toBeGreaterThan(before * 1.5)
+    before = await wide()
+  }
+  await key.click()
+  await expect.poll(wide).toBeCloseTo(whole, 0)
+
+  // a hole that is opened moves the picture only as long as it is open
+  const place = async () => (await page.locator('.stage__sheet').boundingBox())!
+  const there = await place()
+  await page.locator('[data-hole="2"]').click()
+  await page.getByRole('heading', { name: 'Hole 2', exact: true }).waitFor()
+  await page.locator('.hole').getByRole('button', { name: 'Close' }).click()
+  await expect.poll(place).toEqual(there)
+  await context.close()
 })
 
 test('a finger that holds still brings the magnifier, and the hole is where it lets go', async () => {

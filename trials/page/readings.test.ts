@@ -34,6 +34,12 @@ test('a gauge that types figures and Enter in a row fills one hole after the oth
   ])
     await page.getByRole('button', { name: new RegExp(`^Hole ${hole}, ${shown}`) }).waitFor()
   await page.getByLabel('Grip, Hole 5', { exact: true }).waitFor()
+  // what was begun is there after a reload, at its hole, and is not kept until somebody says so
+  await page.keyboard.type('99')
+  await page.reload()
+  const begun = page.getByLabel('Grip, Hole 5', { exact: true })
+  await begun.waitFor()
+  expect(await begun.inputValue()).toBe('99')
   const grips = await page.evaluate(
     () =>
       new Promise<unknown>((resolve) => {
@@ -56,6 +62,38 @@ test('a gauge that types figures and Enter in a row fills one hole after the oth
     ['3', 1.221, 'in', expect.any(String)],
     ['4', 15.05, 'mm', expect.any(String)],
   ])
+  await context.close()
+})
+
+test('in gloves on a phone a reading that looks like a slip is seen beside the keys, and taken back from there', async () => {
+  const { context, page } = await bench.open('phone')
+  await page.evaluate(() => {
+    const kept = JSON.parse(localStorage.getItem('gripbook settings')!) as object
+    localStorage.setItem('gripbook settings', JSON.stringify({ ...kept, gloves: true }))
+  })
+  const read = holes.map((hole, i) => (i < 3 ? { ...hole, grip: 15 } : hole))
+  await seedUnit(page, ID, { gripbook: 'unit/1', faces: [{ id: 'pan', name: 'Pan', holes: read, kinds }] })
+  await page.goto(`${bench.url}/unit/${ID}/face/pan/readings/grip`)
+  await page.getByLabel('Grip, Hole 4', { exact: true }).waitFor()
+  await page.keyboard.type('150')
+  await page.keyboard.press('Enter')
+  const last = page.getByRole('button', { name: /^Grip of hole 4: 150 .* Look at it again\.$/ })
+  await last.waitFor()
+  for (const seen of [last, page.locator('.pad__keep')])
+    expect(
+      await seen.evaluate((element) => {
+        const { left, top, width, height } = element.getBoundingClientRect()
+        const hit = document.elementFromPoint(left + width / 2, top + height / 2)
+        return hit !== null && element.contains(hit) && top >= 0 && top + height <= innerHeight
+      }),
+    ).toBe(true)
+  await last.click()
+  await page
+    .getByRole('dialog')
+    .getByText(/about ten times off/)
+    .waitFor()
+  await page.getByRole('dialog').getByRole('button', { name: 'Undo' }).click()
+  await page.getByLabel('Grip, Hole 4', { exact: true }).waitFor()
   await context.close()
 })
 

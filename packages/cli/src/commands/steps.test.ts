@@ -34,6 +34,11 @@ test('an order in words, by tool, with windows and reach, ends with 0', async ()
   for (const line of out.split('\n')) expect(line.length).toBeLessThanOrEqual(80)
 })
 
+test('a tool without a reading is told once, with what follows from it', async () => {
+  const { out } = await run({ ...LID, tools: [{ id: 'crow', form: 'ratchet wrench' }] })
+  expect(out.replace(/\s+/g, ' ')).toContain('Hole 1 of lid: crow has no reading; only by feel.')
+})
+
 test('--json gives the whole answer', async () => {
   const { status, out } = await run(LID, '--json', '--tool', 'crow')
   expect(status).toBe(0)

@@ -116,7 +116,7 @@ function closingWords({ job, unfinished, unread, unsigned }: StepsAnswer['closin
 
 function reachWords({ face, hole, final, finding }: ReachAnswer): string[] {
   const how = final.flatMap(({ tool, form, setting, atBolt, reading }) => {
-    if (reading === false) return [`${tool}: no reading, by feel`]
+    if (reading === false) return [`${tool} has no reading`]
     if (setting === undefined || atBolt === undefined) return []
     if (form === 'swivel')
       return [`${tool}: the bolt gets ${newtonMetres(atBolt)} at ${newtonMetres(setting)} on the wrench`]

@@ -8,6 +8,7 @@ import { Choice } from '../parts/Choice.tsx'
 import { QuantityField, TextField } from '../parts/Field.tsx'
 import { Form } from '../parts/Form.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
 import { CLOCK_SORTS, type ClockSort, nextClock, readMinutes } from './clocks.ts'
@@ -17,9 +18,13 @@ type Props = { folded: FoldedUnit; face: string; onClose: () => void }
 export function ClockSheet({ folded, face, onClose }: Props) {
   const { settings, choose, write } = useApp()
   const lastOf = (sort: ClockSort) => settings.used[`minutes ${sort}`] ?? ''
-  const [sort, setSort] = useState<ClockSort>('sealant')
-  const [name, setName] = useState('')
-  const [minutes, setMinutes] = useState(lastOf('sealant'))
+  const { typed, type, clear } = useTyped(`clock ${folded.id} ${face}`, {
+    sort: 'sealant',
+    name: '',
+    minutes: lastOf('sealant'),
+  })
+  const { name, minutes } = typed
+  const sort = CLOCK_SORTS.find((one) => one === typed.sort) ?? 'sealant'
   const [fault, setFault] = useState('')
 
   async function start() {
@@ -30,6 +35,7 @@ export function ClockSheet({ folded, face, onClose }: Props) {
     const done = await write(folded.id, [clockStarted({ clock, what, minutes: read, face })])
     if (done === null) return
     choose({ used: { ...settings.used, [`minutes ${sort}`]: minutes.trim() } })
+    clear()
     onClose()
   }
 
@@ -41,13 +47,17 @@ export function ClockSheet({ folded, face, onClose }: Props) {
           options={CLOCK_SORTS.map((value) => ({ value, words: words.clockSorts[value] }))}
           value={sort}
           onChoose={(next) => {
-            setSort(next)
-            setMinutes(lastOf(next))
+            type({ sort: next, minutes: lastOf(next) })
             setFault('')
           }}
         />
         {sort === 'other' && (
-          <TextField label={words.clockName} value={name} onInput={setName} input={{ maxLength: 80 }} />
+          <TextField
+            label={words.clockName}
+            value={name}
+            onInput={(name) => type({ name })}
+            input={{ maxLength: 80 }}
+          />
         )}
         <QuantityField
           label={words.clockMinutes}
@@ -55,7 +65,7 @@ export function ClockSheet({ folded, face, onClose }: Props) {
           value={minutes}
           typed={fault === '' ? { state: 'empty' } : { state: 'fault', words: fault }}
           onInput={(text) => {
-            setMinutes(text)
+            type({ minutes: text })
             setFault('')
           }}
         />

@@ -24,8 +24,9 @@ export function TorqueDock({ bench, general }: DockProps) {
   const unit = settings.torque
   const clicks = wrench?.tells === 'clicks' && wanted !== null
   const tight = useTight()
-  const [typing, setTyping] = useState(false)
-  const { text, typed, fault, off, field, set, setFault, setOff, focus } = useFigure<Off>()
+  const { text, typed, fault, off, field, set, setFault, setOff, focus } = useFigure<Off>(bench)
+  // What was begun before a reload is gone on with.
+  const [typing, setTyping] = useState(text !== '')
 
   const onWrench = wanted === null ? null : toSet(wanted, extension)
   const tool = toolAt(here)

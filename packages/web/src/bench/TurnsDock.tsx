@@ -13,7 +13,7 @@ export function TurnsDock({ bench, general }: DockProps) {
   const { text, typed, fault, off, field, set, setFault, setOff, focus } = useFigure<{
     turns: number
     side: 'fewer' | 'more'
-  }>()
+  }>(bench)
   const expected = pair?.turns
 
   function seated(turns: number | null) {

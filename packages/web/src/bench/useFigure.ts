@@ -1,5 +1,7 @@
 import type { RefObject } from 'preact'
-import { useRef, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
+import { useTyped } from '../parts/useTyped.ts'
+import type { Bench } from './useBench.ts'
 
 /** A figure on its way in at a dock. `typed` is what stands there now, also between two keys that come before the next drawing. */
 export type Typing<Off> = {
@@ -15,12 +17,21 @@ export type Typing<Off> = {
   focus(): void
 }
 
-export function useFigure<Off>(): Typing<Off> {
-  const [text, setText] = useState('')
+/** One figure of a face at a time outlives a reload, for the step that it was typed at; with that step it is left behind. */
+export function useFigure<Off>({ folded, face, step }: Pick<Bench, 'folded' | 'face' | 'step'>): Typing<Off> {
+  const held = useTyped(`bench ${folded.id} ${face.id}`, { text: '', step: '' })
+  const [at] = useState(step.key)
+  const text = held.typed.step === at ? held.typed.text : ''
   const [fault, setFault] = useState('')
   const [off, setOff] = useState<Off | null>(null)
-  const typed = useRef('')
+  const typed = useRef(text)
   const field = useRef<HTMLInputElement | null>(null)
+  useEffect(
+    () => () => {
+      if (typed.current !== '') held.clear()
+    },
+    [],
+  )
   return {
     text,
     typed,
@@ -29,7 +40,8 @@ export function useFigure<Off>(): Typing<Off> {
     field,
     set(next) {
       typed.current = next
-      setText(next)
+      if (next === '') held.clear()
+      else held.type({ text: next, step: at })
       setFault('')
       setOff(null)
     },

@@ -7,6 +7,8 @@ import { useUnit } from '../app/useUnit.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { TextField } from '../parts/Field.tsx'
+import { useTyped } from '../parts/useTyped.ts'
+import { useTypedFigure } from '../parts/useTypedFigure.ts'
 import { FigurePad, KeysSwitch } from '../readings/FigurePad.tsx'
 import { InstrumentButton, InstrumentSheet } from '../readings/Instrument.tsx'
 import { NotHere } from '../unit/NotHere.tsx'
@@ -44,14 +46,20 @@ type Kept = { reading: string; stage: Stage; figure: Figure; outside: string | n
 
 function OpenFigures({ folded }: { folded: FoldedUnit }) {
   const { settings, choose, write } = useApp()
-  const [drafts, setDrafts] = useState<readonly Draft[]>([])
+  // Figures that were taken up and not read yet, each as JSON.
+  const taken = useTyped(`figures ${folded.id}`, { drafts: [] as readonly string[] })
+  const drafts = useMemo(() => taken.typed.drafts.map((draft) => JSON.parse(draft) as Draft), [taken.typed.drafts])
   const rows = useMemo(() => withDrafts(rowsOf(folded), drafts), [folded, drafts])
-  const [stage, setStage] = useState<Stage>(() => stageOf(folded))
-  const [picked, setPicked] = useState<string | null>(() => nextToTake(rows, stage, null))
+  const figure = useTypedFigure(`figure typed ${folded.id}`, { text: '', reading: '', stage: '', conditions: '' })
+  const { begun, text } = figure
+  const [stage, setStage] = useState<Stage>(() => STAGES.find((one) => one === begun?.stage) ?? stageOf(folded))
+  const [picked, setPicked] = useState<string | null>(
+    () => rows.find(({ reading }) => reading === begun?.reading)?.reading ?? nextToTake(rows, stage, null),
+  )
   const [sheet, setSheet] = useState<'add' | 'limit' | 'waive' | 'instrument' | null>(null)
-  const [text, setText] = useState('')
   const [fault, setFault] = useState('')
-  const [conditions, setConditions] = useState('')
+  const [conditions, setConditions] = useState(begun?.conditions ?? '')
+  const setText = (typed: string) => figure.setText(typed, { reading: picked ?? '', stage, conditions })
   const [last, setLast] = useState<Kept | null>(null)
   const input = useRef<HTMLInputElement>(null)
   const dock = useRef<HTMLElement>(null)
@@ -68,6 +76,11 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
     setFault('')
   }
 
+  function drop(reading: string) {
+    taken.type({ drafts: taken.typed.drafts.filter((draft) => (JSON.parse(draft) as Draft).reading !== reading) })
+    pick(nextToTake(rows, stage, reading))
+  }
+
   function pickInTable(reading: string) {
     pick(reading)
     dock.current?.scrollIntoView({ block: 'nearest' })
@@ -75,12 +88,12 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
 
   async function keep(typed: string) {
     if (row === null || typed.trim() === '') return
-    const figure = figureOf(typed, row.unit)
-    if (figure === null) {
+    const taken = figureOf(typed, row.unit)
+    if (taken === null) {
       setText(typed)
       return setFault(words.notFigure(typed.trim()))
     }
-    const noted = notedWith(figure, usedFor(row.reading), settings)
+    const noted = notedWith(taken, usedFor(row.reading), settings)
     const body = {
       reading: row.reading,
       when: stage,
@@ -182,6 +195,11 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
                     <button type="button" class="button" onClick={() => setSheet('limit')}>
                       {row.limit === null ? words.limitDo : words.limitChange}
                     </button>
+                    {drafts.some(({ reading }) => reading === row.reading) && isBare(row) && (
+                      <button type="button" class="button" onClick={() => drop(row.reading)}>
+                        {words.dropFigure}
+                      </button>
+                    )}
                     {row.limit !== null && row.waived === null && (
                       <button type="button" class="button" onClick={() => setSheet('waive')}>
                         {words.waive}
@@ -220,7 +238,9 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
           rows={rows}
           onClose={() => setSheet(null)}
           onAdd={(draft) => {
-            setDrafts((before) => [...before, draft])
+            const known = new Set(rowsOf(folded).map(({ reading }) => reading))
+            const left = drafts.filter(({ reading }) => !known.has(reading))
+            taken.type({ drafts: [...left, draft].map((one) => JSON.stringify(one)) })
             setSheet(null)
             pick(draft.reading)
           }}
@@ -235,6 +255,11 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
       )}
     </Shell>
   )
+}
+
+/** Nothing of it is on the record. */
+function isBare({ before, during, after, limit }: Row): boolean {
+  return [before, during, after, limit].every((one) => one === null)
 }
 
 /** Figures that were taken up and not read yet stand below those that the record has. */

@@ -6,6 +6,8 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Caution } from '../parts/Caution.tsx'
+import { Sheet } from '../parts/Sheet.tsx'
+import { useTypedFigure } from '../parts/useTypedFigure.ts'
 import { sayFault, words } from '../words/index.ts'
 import { type Changed, changedBetween } from './changed.ts'
 import { instrumentFor, isFigure, midOf, placeOf, readingOf, shortFigure } from './entry.ts'
@@ -14,7 +16,17 @@ import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
 import { NoKinds } from './NoKinds.tsx'
 import { type Lead, nextSpot } from './order.ts'
 import { QuantitySheet } from './QuantitySheet.tsx'
-import { isKindQuantity, keyOf, kindsOf, type ReadQuantity, type Spot, same, spotsOf, valueAt } from './quantities.ts'
+import {
+  isKindQuantity,
+  isReadQuantity,
+  keyOf,
+  kindsOf,
+  type ReadQuantity,
+  type Spot,
+  same,
+  spotsOf,
+  valueAt,
+} from './quantities.ts'
 import { Sketch } from './Sketch.tsx'
 import { Strip } from './Strip.tsx'
 import { depthSlip, type Slip, slipOf } from './slip.ts'
@@ -45,12 +57,15 @@ type NotKept = { spot: Spot; quantity: ReadQuantity; text: string }
 export function MeasureTab({ folded, face, answer, named, lead, start, onTry, onTray }: Props) {
   const { settings, write } = useApp()
   const unit = folded.unit
-  const [quantity, setQuantity] = useState<ReadQuantity>(start.quantity)
+  const figure = useTypedFigure(`reading ${folded.id} ${face.id}`, { text: '', of: '', spot: '' })
+  const { begun, text } = figure
+  const [quantity, setQuantity] = useState<ReadQuantity>(() =>
+    begun !== null && isReadQuantity(begun.of) ? begun.of : start.quantity,
+  )
   const spots = useMemo(() => spotsOf(quantity, unit, face), [quantity, unit, face])
   const input = useRef<HTMLInputElement>(null)
-  const [text, setText] = useState('')
   const [fault, setFault] = useState('')
-  const [sheet, setSheet] = useState<'quantity' | 'instrument' | null>(null)
+  const [sheet, setSheet] = useState<'quantity' | 'instrument' | 'lately' | null>(null)
   /** Newest first: what was kept last, and before it what looked like a slip and was not looked at again. */
   const [lately, setLately] = useState<readonly Kept[]>([])
   /** Readings that look like a slip, so that the next ones are not held against them. */
@@ -73,18 +88,26 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
   const lacking = (after: Spot | null) => nextSpot(spots, isRead, after)
 
   const [current, setCurrent] = useState<Spot | null>(
-    () => spots.find(({ id, place }) => id === start.id && place !== 'face') ?? lacking(null),
+    () =>
+      spots.find((spot) => keyOf(spot) === begun?.spot) ??
+      spots.find(({ id, place }) => id === start.id && place !== 'face') ??
+      lacking(null),
   )
   /** The same as `current`, for what is typed before the page is drawn again. */
   const at = useRef(current)
-  const touched = useRef(false)
+  const touched = useRef(begun !== null)
+  const setText = (typed: string) =>
+    figure.setText(typed, { of: quantity, ...(at.current === null ? {} : { spot: keyOf(at.current) }) })
   const moveTo = (spot: Spot | null) => {
     at.current = spot
     setCurrent(spot)
   }
 
   useEffect(() => {
-    if (sheet === null) input.current?.focus({ preventScroll: true })
+    if (sheet !== null) return
+    input.current?.focus({ preventScroll: true })
+    // Keys of true millimetres reach below the edge of a low screen.
+    input.current?.form?.scrollIntoView({ block: 'nearest' })
   }, [current, quantity, sheet])
 
   // What settles most is known only after a first look at the face; until a hand has chosen, the station follows.
@@ -191,11 +214,37 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     last === undefined || answer === null || answer === last.before ? null : changedBetween(last.before, answer)
   const saidSpot = (spot: Spot) => words.readings.spot(spot, named(spot.id))
   const ofSpot = (spot: Spot) => words.readings.ofSpot(spot, named(spot.id))
-  const figure = (mm: number) => `${shortFigure(mm, settings.length)} ${settings.length}`
+  const inUnit = (mm: number) => `${shortFigure(mm, settings.length)} ${settings.length}`
   const stands = current === null ? undefined : knownAt(current)
   const leadIsHere = lead?.to === 'reading' && current !== null && lead.quantity === quantity && current.id === lead.id
   const noKinds = isKindQuantity(quantity) && kindsOf(unit, face).length === 0
   const depth = quantity === 'bottomDepth' || quantity === 'threadDepth' || quantity === 'mouth'
+
+  const saidKept = (kept: Kept) => ({
+    kept: words.readings.kept(kept.quantity, ofSpot(kept.spot), writeQuantity(kept.value)),
+    slip: kept.slip === null ? null : words.readings.slip(kept.slip, saidSpot(kept.spot), inUnit),
+  })
+  const keptLine = (kept: Kept, i: number) => (
+    <KeptLine
+      key={kept.event}
+      kept={kept}
+      changed={i === 0 ? changed : null}
+      words={saidKept(kept)}
+      onUndo={() => {
+        setSheet(null)
+        void undoKept(kept)
+      }}
+      onAgain={() => {
+        setSheet(null)
+        settle(kept)
+        again(kept)
+      }}
+      onStands={() => {
+        setSheet(null)
+        settle(kept)
+      }}
+    />
+  )
 
   return (
     <div class="station">
@@ -223,23 +272,7 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
         )}
         {depth && <Caution name="air" words={words.readings.air} seen={words.readings.airSeen} />}
         <div role="status" class="station__kept">
-          {lately.map((kept, i) => (
-            <KeptLine
-              key={kept.event}
-              kept={kept}
-              changed={i === 0 ? changed : null}
-              words={{
-                kept: words.readings.kept(kept.quantity, ofSpot(kept.spot), writeQuantity(kept.value)),
-                slip: kept.slip === null ? null : words.readings.slip(kept.slip, saidSpot(kept.spot), figure),
-              }}
-              onUndo={() => void undoKept(kept)}
-              onAgain={() => {
-                settle(kept)
-                again(kept)
-              }}
-              onStands={() => settle(kept)}
-            />
-          ))}
+          {lately.map(keptLine)}
         </div>
         {notKept !== null && (
           <div class="caution" role="alert">
@@ -279,6 +312,9 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
         </div>
       </div>
       <section class="station__dock" aria-label={words.readings.now}>
+        {last !== undefined && current !== null && (
+          <LastLine doubted={isDoubted(last, changed)} words={saidKept(last)} onOpen={() => setSheet('lately')} />
+        )}
         <div class="station__now">
           <Sketch of={quantity} size={68} />
           <div class="station__what">
@@ -330,6 +366,11 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
           onClose={() => setSheet(null)}
         />
       )}
+      {sheet === 'lately' && lately.length > 0 && (
+        <Sheet title={words.readings.lately} onClose={() => setSheet(null)}>
+          <div class="station__kept">{lately.map(keptLine)}</div>
+        </Sheet>
+      )}
       {sheet === 'instrument' && <InstrumentSheet quantity={quantity} onClose={() => setSheet(null)} />}
     </div>
   )
@@ -345,6 +386,23 @@ export function sayLead(lead: Lead, answer: FaceAnswer | null, named: (kind: str
   return `${words.readings.lead(what, answer?.next?.settles ?? [])}.`
 }
 
+type LastProps = { doubted: boolean; words: { kept: string; slip: string | null }; onOpen: () => void }
+
+/** Where the keys take the room of what was kept: the last of it, and the way to all of it. */
+function LastLine({ doubted, words: said, onOpen }: LastProps) {
+  return (
+    <button type="button" class={`button station__last${doubted ? ' station__last--doubted' : ''}`} onClick={onOpen}>
+      <Icon name={doubted ? 'warning' : 'tick'} />
+      <span>{doubted ? words.readings.lookAgain(said.kept) : said.kept}</span>
+    </button>
+  )
+}
+
+/** It looks like a slip, or does not go with what was known. */
+function isDoubted({ slip }: Kept, changed: Changed | null): boolean {
+  return slip !== null || (changed !== null && changed.contradicted.length > 0)
+}
+
 type KeptLineProps = {
   kept: Kept
   changed: Changed | null
@@ -357,7 +415,7 @@ type KeptLineProps = {
 /** What was kept last, whether it looks like a slip, and what it has settled. */
 function KeptLine({ kept, changed, words: said, onUndo, onAgain, onStands }: KeptLineProps) {
   const against = changed !== null && changed.contradicted.length > 0
-  const doubted = kept.slip !== null || against
+  const doubted = isDoubted(kept, changed)
   return (
     <div class={`kept${doubted ? ' kept--doubted' : ''}`}>
       <Icon name={doubted ? 'warning' : 'tick'} />

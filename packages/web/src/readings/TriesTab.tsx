@@ -6,6 +6,7 @@ import { useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
+import { useTypedFigure } from '../parts/useTypedFigure.ts'
 import { sayFault, words } from '../words/index.ts'
 import { turnsExpected } from './changed.ts'
 import { instrumentFor, readingOf } from './entry.ts'
@@ -35,11 +36,13 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
   const { settings, write } = useApp()
   const kinds = kindsOf(folded.unit, face)
   const tried = trialsOf(folded, face.id)
-  const [picked, setPicked] = useState<{ hole: string; kind: string | null }>(() =>
-    lead?.to === 'try' ? { hole: lead.hole, kind: lead.kind } : { hole: face.holes[0]!.id, kind: null },
-  )
-  const [how, setHow] = useState<How>('turns')
-  const [text, setText] = useState('')
+  const figure = useTypedFigure(`try ${folded.id} ${face.id}`, { text: '', hole: '', kind: '', how: 'turns' })
+  const { begun, text } = figure
+  const [picked, setPicked] = useState<{ hole: string; kind: string | null }>(() => {
+    if (begun !== null && face.holes.some(({ id }) => id === begun.hole)) return begun
+    return lead?.to === 'try' ? { hole: lead.hole, kind: lead.kind } : { hole: face.holes[0]!.id, kind: null }
+  })
+  const [how, setHow] = useState<How>(begun?.how === 'proud' ? 'proud' : 'turns')
   const [fault, setFault] = useState('')
   const [told, setTold] = useState<{ line: string; against: string | null; event: string } | null>(null)
   const [choosing, setChoosing] = useState(false)
@@ -69,7 +72,7 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
     if (trial === null) return
     const event = (await write(folded.id, [boltTried({ face: face.id, trial })]))?.[0]
     if (event === undefined) return
-    setText('')
+    figure.setText('', {})
     setFault('')
     setTold({
       line: words.readings.tried(named(kind), hole, sayTrial(trial)),
@@ -180,7 +183,7 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
           text={text}
           fault={fault}
           onText={(typed) => {
-            setText(typed)
+            figure.setText(typed, { hole, kind, how })
             setFault('')
           }}
           onKeep={(typed) => void keep(typed)}

@@ -13,6 +13,7 @@ import { AREAS, type Area, cornersOf, leastCorners, type Target } from './drawn.
 import type { Placed } from './faultPlace.ts'
 import { BED_STIFFNESS, BEDS, ELASTIC, MATERIALS, SURFACES } from './materials.ts'
 import { OrderFields } from './OrderFields.tsx'
+import { asThinAsInches } from './thickness.ts'
 import { WithUnit } from './WithUnit.tsx'
 
 type Props = {
@@ -39,6 +40,7 @@ export function SetupForm(props: Props) {
   const { settings } = useApp()
   const set = (change: Partial<Draft>) => onChange({ ...draft, ...change })
   const at = (place: FaultPlace, index?: number) => faultAt(props, place, index)
+  const thin = asThinAsInches(draft.thickness, settings.length)
   const more = [...AREAS, 'clamp', 'boltStiffness', 'passes'] as const
   const [open, setOpen] = useState(() => hasMore(draft))
   const shown = open || more.some((place) => props.faults.some((fault) => fault.at === place))
@@ -62,7 +64,7 @@ export function SetupForm(props: Props) {
         label={words.thickness}
         unit={settings.length}
         value={draft.thickness}
-        hint={words.thicknessHint}
+        hint={thin === null ? words.thicknessHint : words.thicknessThin(thin, draft.thickness.trim())}
         fault={at('thickness')}
         onInput={(thickness) => set({ thickness })}
       />

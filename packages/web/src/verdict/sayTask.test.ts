@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
-import { type FaceAnswer, type Move, place, type Unit } from '@gripbook/engine'
+import { type FaceAnswer, type Move, place, type Statement, type Unit } from '@gripbook/engine'
 import { beforeAll, expect, test } from 'vitest'
 import { namesOf } from '../face/kindNames.ts'
 import { tasksOf } from '../face/lead.ts'
+import { words } from '../words/index.ts'
 import { handsOf, sayNothingToDo, sayTask } from './sayTask.ts'
 
 const unit = JSON.parse(readFileSync(new URL('../../../../demo/yard-loader.json', import.meta.url), 'utf8')) as Unit
@@ -55,4 +56,20 @@ test('where there is nothing to do it says so', () => {
     'Every bolt sat where it belongs',
   )
   expect(calm({ '1': { ...hole, verdict: 'settled' } })).toBe('Every hole has its bolt')
+})
+
+test('what is to be doubted of bolts is told by what they are called, not by a number that nobody has seen', () => {
+  const { kinds, named } = around(0)
+  const [first, second] = kinds
+  const check = (statement: Statement) => words.verdict.check(statement, named)
+  for (const said of [
+    check({ what: 'count', of: first!.id }),
+    check({ what: 'reading', quantity: 'length', of: first!.id, place: 'kind' }),
+    check({ what: 'trial', hole: '3', kind: first!.id }),
+    check({ what: 'rank', quantity: 'length', less: first!.id, more: second!.id }),
+  ]) {
+    expect(said).toContain(named(first!.id))
+    expect(said).not.toMatch(new RegExp(`\\b${first!.id}\\b`))
+  }
+  expect(check({ what: 'reading', quantity: 'grip', of: '4', place: 'hole' })).toBe('Check the grip of hole 4')
 })

@@ -76,5 +76,7 @@ export function useAnswer(folded: FoldedUnit | null, face: string): FaceNow {
 export function faceFile(folded: FoldedUnit, face: string): { unit: Unit | null; leftOut: LeftOut[] } {
   const shared = (folded.unit.kinds?.length ?? 0) > 0
   const faces = shared ? folded.unit.faces : folded.unit.faces.filter(({ id }) => id === face)
-  return unitFileOf({ ...folded, unit: { ...folded.unit, faces } })
+  const { unit, leftOut } = unitFileOf({ ...folded, unit: { ...folded.unit, faces } })
+  // A face that has no hole yet has nothing to be computed with: nothing of it is gone.
+  return { unit, leftOut: leftOut.filter(({ code }) => code !== 'no-holes') }
 }

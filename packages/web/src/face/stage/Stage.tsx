@@ -46,6 +46,8 @@ type Props = {
   called?: { marks: string; add: string }
 }
 
+/** Times the whole: from here on the one key leads back. */
+const ROUND_ENDS = 2.5
 /** px: how far a finger may miss a mark. */
 const MISS = 30
 
@@ -56,6 +58,8 @@ export function Stage(props: Props) {
   const [over, setOver] = useState(NOTHING_OVER)
   const [view, setView] = useState<View | null>(null)
   const [lens, setLens] = useState<{ at: ScreenPoint; hole: string | null } | null>(null)
+  /** The view as a hole that was opened has left it. */
+  const moved = useRef<View | null>(null)
   /** A mark under the finger, before it is let go. */
   const [held, setHeld] = useState<{ hole: string; at: PicturePoint } | null>(null)
   const shown = view ?? wholeView(size, picture, over)
@@ -70,8 +74,10 @@ export function Stage(props: Props) {
       setSize((before) => (before.width === next.width && before.height === next.height ? before : next))
       const box = (part: string) => element.querySelector(part)?.getBoundingClientRect()
       const top = roomFor(box('.stage__over')?.height ?? 0)
-      const button = roomFor(box('.stage__tool')?.width ?? 0)
-      const room = roomForTools(next, picture, top, button, element.querySelectorAll('.stage__tool').length)
+      const tools = [...element.querySelectorAll('.stage__tool')]
+        .map((tool) => tool.getBoundingClientRect().width)
+        .filter((width) => width > 0)
+      const room = roomForTools(next, picture, top, roomFor(tools[0] ?? 0), tools.length)
       setOver((before) => (same(before, room) ? before : room))
     }
     measure()
@@ -84,11 +90,17 @@ export function Stage(props: Props) {
   useEffect(() => setView(null), [picture.width, picture.height, picture.photograph])
   useEffect(() => {
     const mark = marks.find(({ hole }) => hole === selected)
-    if (mark === undefined || size.width === 0) return
+    if (mark === undefined || size.width === 0) {
+      // What was moved for the hole is moved back when it is closed; where a hand has drawn it, it stays.
+      setView((before) => (before !== null && before === moved.current ? null : before))
+      return
+    }
     setView((before) => {
       const from = before ?? wholeView(size, picture, over)
       const to = showing(from, size, picture, mark)
-      return to === from ? before : to
+      if (to === from) return before
+      if (before === null || before === moved.current) moved.current = to
+      return to
     })
     // Only a hole newly opened or a stage newly sized moves the view; a mark that is dragged does not.
   }, [selected, size, over])
@@ -140,6 +152,13 @@ export function Stage(props: Props) {
     },
     [size, picture],
   )
+
+  /** By one key: nearer, nearer still, and the whole again. */
+  const zoomRound = () => {
+    const whole = wholeView(size, picture, over).scale
+    if (shown.scale > whole * ROUND_ENDS) setView(null)
+    else zoomBy(1.7)
+  }
 
   const room = useMemo(() => crowding(marks, picture), [marks, picture])
   const onScreenRoom = room * shown.scale
@@ -225,8 +244,21 @@ export function Stage(props: Props) {
         >
           <Icon name="minus" />
         </button>
-        <button type="button" class="stage__tool" aria-label={words.face.whole} onClick={() => setView(null)}>
+        <button
+          type="button"
+          class="stage__tool stage__tool--zoom"
+          aria-label={words.face.whole}
+          onClick={() => setView(null)}
+        >
           <Icon name="whole" />
+        </button>
+        <button
+          type="button"
+          class="stage__tool stage__tool--round"
+          aria-label={words.face.nearerOrWhole}
+          onClick={zoomRound}
+        >
+          <Icon name={shown.scale > wholeView(size, picture, over).scale * ROUND_ENDS ? 'whole' : 'plus'} />
         </button>
       </div>
     </div>

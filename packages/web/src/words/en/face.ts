@@ -34,6 +34,7 @@ export const face = {
   holes: 'Holes',
   nearer: 'Nearer',
   further: 'Further away',
+  nearerOrWhole: 'Nearer, and the whole again',
   whole: 'The whole face',
   addInMiddle: 'Mark a hole in the middle of the picture',
   pointInMiddle: 'Set the point in the middle of the picture',

@@ -256,6 +256,7 @@ export const finish = {
   whileOpen: (figure: string) => `open: ${figure}`,
   takeThis: (reading: string) => `Read ${reading}`,
   addFigure: 'Add a figure',
+  dropFigure: 'Take it off the list',
   addTitle: 'Which figure?',
   usual,
   usualLabel: 'What most shops read (common practice, no source)',

@@ -82,6 +82,8 @@ export const readings = {
   showKeys: 'Use these keys',
 
   kept: (quantity: ReadQuantity, spot: string, value: string) => `${names[quantity]} of ${spot}: ${value}. Kept.`,
+  lately: 'Read just now',
+  lookAgain: (kept: string) => `${kept} Look at it again.`,
   notKept: (spot: string, text: string) => `${spot}: ${text} was not kept.`,
   again: 'Take it again',
   stands: 'It is right',

@@ -81,6 +81,8 @@ export const tightening = {
   editOutline: 'Change the corners',
   outlineIs: (corners: number, wide: string, high: string) => `${corners} corners, ${wide} × ${high}`,
   thickness: 'Thickness of the cover',
+  thicknessThin: (millimetres: number, text: string) =>
+    `That is ${Number(millimetres.toFixed(3))} mm. Inches are written with their unit: ${text} in.`,
   thicknessHint: 'Where it is thinnest over most of its area; thicker parts can be drawn.',
   material: 'Made of',
   materials: {

@@ -33,21 +33,23 @@ export const verdict = {
   stop: 'Stop',
   failed: 'The sum failed. What you entered is kept.',
 
-  doubt: ({ why, doubt }: Conflict, say: (statement: Statement) => string) => {
+  doubt: ({ why, doubt }: Conflict, say: (statement: Statement, named: Named) => string, named: Named) => {
     const first = doubt[0]?.statements[0]
     const what = `${why.charAt(0).toUpperCase()}${why.slice(1)}.`
-    return first === undefined ? what : `${what} ${say(first)} first.`
+    return first === undefined ? what : `${what} ${say(first, named)} first.`
   },
-  check: (statement: Statement): string => {
+  check: (statement: Statement, named: Named): string => {
     switch (statement.what) {
       case 'reading':
-        return `Check the ${QUANTITIES[statement.quantity] ?? statement.quantity} of ${statement.place} ${statement.of}`
+        return `Check the ${QUANTITIES[statement.quantity] ?? statement.quantity} of ${statement.place === 'kind' ? named(statement.of) : `${statement.place} ${statement.of}`}`
       case 'count':
-        return `Count ${statement.of} again`
+        return `Count ${named(statement.of)} again`
       case 'rank':
-        return `Compare the ${QUANTITIES[statement.quantity] ?? statement.quantity} of ${statement.less} and ${statement.more} again`
+        return statement.quantity === 'length'
+          ? `Compare ${named(statement.less)} and ${named(statement.more)} again`
+          : `Compare the ${QUANTITIES[statement.quantity] ?? statement.quantity} of ${statement.less} and ${statement.more} again`
       case 'trial':
-        return `Try ${statement.kind} in hole ${statement.hole} again`
+        return `Try ${named(statement.kind)} in hole ${statement.hole} again`
     }
   },
   doubtTitle: 'What to doubt, the likeliest first',
