@@ -241,7 +241,14 @@ function Overview({ folded, now, open, kinds, named, names, question, picture, m
       )}
       <NextStep face={open} kinds={kinds} question={question} />
       {answer !== null && kinds.length > 0 && (
-        <Lead answer={answer} kinds={kinds} named={named} onHole={does.onHole} onMeasure={does.onMeasure} />
+        <Lead
+          answer={answer}
+          work={folded.faces[open.id]}
+          kinds={kinds}
+          named={named}
+          onHole={does.onHole}
+          onMeasure={does.onMeasure}
+        />
       )}
       {working && <Working stop={now.stop} />}
       {does.bench}

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import type { FaceAnswer } from '@gripbook/engine'
 import { place, type Unit } from '@gripbook/engine'
+import type { FaceWork } from '@gripbook/record'
 import { beforeAll, expect, test } from 'vitest'
 import { countsOf, tasksOf } from './lead.ts'
 import { marksOf, millimetresAt, nextHole, placesOf, toDoOf } from './marks.ts'
@@ -38,6 +39,26 @@ test('what is to do: only holes that want something stand out', () => {
     ['4', '9', '11'].sort((a, b) => Number(a) - Number(b)),
   )
   expect(toDoOf(answers[2]!).get('8')).toBe('check')
+})
+
+test('a bolt that was put where it belongs is no longer to be moved, and one that was put elsewhere is', () => {
+  const put = (kinds: Record<string, string>): FaceWork => ({
+    holes: Object.fromEntries(
+      Object.entries(kinds).map(([hole, value]) => [
+        hole,
+        { steps: {}, placed: { value, event: '', who: '', at: '' } },
+      ]),
+    ),
+  })
+  const look = (work: FaceWork) => {
+    const marks = new Map(marksOf(block, work, answers[0]!, 'belongs').map((mark) => [mark.hole, mark.badge]))
+    const moves = tasksOf(answers[0]!, work).filter((task) => task.do === 'move').length
+    return { moves, todo: [...toDoOf(answers[0]!, work).keys()], badges: [marks.get('4'), marks.get('9')] }
+  }
+  expect(look(put({}))).toEqual({ moves: 1, todo: ['4', '9', '11'], badges: ['swap', 'swap'] })
+  expect(look(put({ '4': 'c35' }))).toEqual({ moves: 1, todo: ['9', '11'], badges: [null, 'swap'] })
+  expect(look(put({ '4': 'c35', '9': 'c45' }))).toEqual({ moves: 0, todo: ['11'], badges: [null, null] })
+  expect(look(put({ '4': 'c45', '9': 'c35' }))).toEqual({ moves: 1, todo: ['4', '9', '11'], badges: ['swap', 'swap'] })
 })
 
 test('contradictions lead the list of what to do, then moves, what is missing, and the next reading', () => {

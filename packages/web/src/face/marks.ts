@@ -1,7 +1,7 @@
 /** What the marks on the photograph show: which question was picked, and how each hole stands to it. */
 import type { Face, FaceAnswer, Hole } from '@gripbook/engine'
-import { roundsToDo } from '@gripbook/print'
 import type { FaceWork } from '@gripbook/record'
+import { isMoved, movesLeft } from './lead.ts'
 
 export const QUESTIONS = ['came out', 'belongs', 'to do'] as const
 export type Question = (typeof QUESTIONS)[number]
@@ -37,13 +37,14 @@ export function pictureOf(work: FaceWork | undefined): Picture {
 }
 
 /** Holes that a person should look at now, and why. Contradictions lead. */
-export function toDoOf(answer: FaceAnswer | null): Map<string, Badge> {
+export function toDoOf(answer: FaceAnswer | null, work?: FaceWork): Map<string, Badge> {
   const todo = new Map<string, Badge>()
   if (answer === null) return todo
   const put = (hole: string, badge: Badge) => todo.has(hole) || todo.set(hole, badge)
   for (const conflict of [answer.conflict, ...(answer.furtherConflicts ?? [])])
     for (const hole of conflict?.holes ?? []) put(hole, 'check')
-  for (const round of roundsToDo(answer)) for (const { hole } of round) put(hole, 'swap')
+  for (const round of movesLeft(answer, work))
+    for (const move of round) if (!isMoved(move, work)) put(move.hole, 'swap')
   for (const { hole } of answer.wanted) put(hole, 'missing')
   const next = answer.next?.reading
   if (next?.place === 'hole') put(next.of, 'measure')
@@ -67,17 +68,20 @@ export function marksOf(
   question: Question,
 ): Mark[] {
   const picture = pictureOf(work)
-  const todo = toDoOf(answer)
+  const todo = toDoOf(answer, work)
   const places = placesOf(face, work, picture)
   return face.holes.flatMap((hole) => {
     const place = places.get(hole.id)
     if (place === undefined) return []
-    return [{ hole: hole.id, x: place[0], y: place[1], ...lookOf(hole, answer, question, todo.get(hole.id) ?? null) }]
+    return [
+      { hole: hole.id, x: place[0], y: place[1], ...lookOf(hole, work, answer, question, todo.get(hole.id) ?? null) },
+    ]
   })
 }
 
 function lookOf(
   hole: Hole,
+  work: FaceWork | undefined,
   answer: FaceAnswer | null,
   question: Question,
   todo: Badge | null,
@@ -89,7 +93,8 @@ function lookOf(
   }
   const here = answer?.holes[hole.id]
   if (here === undefined) return { shape: 'plain', badge: null, under: 'no kinds', dim: false }
-  const wrong = here.asFound?.verdict === 'must change'
+  const placed = work?.holes[hole.id]?.placed?.value
+  const wrong = here.asFound?.verdict === 'must change' && (placed === undefined || !here.may.includes(placed))
   const under = here.may.length > 0 ? likeliestFirst(here.may, here.likely) : 'none fits'
   const badge = question === 'to do' ? todo : wrong && here.verdict !== 'contradicted' ? 'swap' : null
   return { shape: here.verdict, badge, under, dim: question === 'to do' && todo === null }

@@ -39,6 +39,12 @@ export function UnitCard({ line }: { line: UnitLine }) {
             {words.units.released}
           </span>
         )}
+        {line.back && (
+          <span class="sign sign--may">
+            <Icon name="undo" size={18} />
+            {words.units.back}
+          </span>
+        )}
         {line.waits && (
           <span class="sign sign--may">
             <Icon name="waiting" size={18} />

@@ -1,5 +1,6 @@
-import { fold, knowledgeOf, nextEntry, sha256OfText, unitTakenIn } from '@gripbook/record'
+import { cameBack, fold, knowledgeOf, nextEntry, sha256OfText, unitReleased, unitTakenIn } from '@gripbook/record'
 import { expect, test } from 'vitest'
+import { told } from '../bench/testing/told.ts'
 import { found, lineOf, type ShopUnit, unitLines } from './unitLines.ts'
 
 const uuid = (n: number) => `00000000-0000-4000-8000-${String(n).padStart(12, '0')}`
@@ -40,4 +41,17 @@ test('a unit is found by name, model, job and complaint', () => {
   expect(found(lines, 'SECOND').map(({ name }) => name)).toEqual(['Yard loader'])
   expect(found(lines, 'p 4').map(({ name }) => name)).toEqual(['Pump'])
   expect(found(lines, 'nowhere')).toEqual([])
+})
+
+test('a unit that came back says so with what the customer says now, until it is released again', () => {
+  const release = unitReleased({ heads: {}, record: 'c'.repeat(64), onlyPerson: true })
+  const taken = unitTakenIn({ name: 'Winch', complaint: 'Slips' })
+  const line = (...more: Parameters<typeof told>[0]) => {
+    const { id, events } = told([taken, release, ...more])
+    return lineOf(fold(id, events))
+  }
+  expect(line()).toMatchObject({ released: true, back: false, complaint: 'Slips' })
+  const back = cameBack({ complaint: 'Weeps', toAnswer: true })
+  expect(line(back)).toMatchObject({ released: false, back: true, complaint: 'Weeps' })
+  expect(line(back, release)).toMatchObject({ released: true, back: false, complaint: 'Slips' })
 })

@@ -11,6 +11,8 @@ export type UnitLine = {
   /** Null for one that is in the shop only: its faces are not known here. */
   faces: number | null
   released: boolean
+  /** It came back and is not released since; what the customer says now stands as its complaint. Not known of one that is in the shop only. */
+  back: boolean
   /** ISO 8601; null for one without entries. */
   lastAt: string | null
   /** Entries of it that this device has still to send. */
@@ -24,14 +26,16 @@ export type ShopUnit = Pick<UnitLine, 'unit' | 'name' | 'model' | 'complaint' | 
 /** The line of a unit that is on this device. */
 export function lineOf(folded: FoldedUnit): Omit<UnitLine, 'waits'> {
   const { unit, work, entries } = folded
+  const back = work.released === undefined ? work.cameBack?.value : undefined
   return {
     unit: folded.id,
     name: unit.name ?? null,
     model: work.model?.value ?? null,
     job: work.job?.value ?? null,
-    complaint: work.complaint?.value ?? null,
+    complaint: back ?? work.complaint?.value ?? null,
     faces: unit.faces.length,
     released: work.released !== undefined,
+    back: back !== undefined,
     lastAt: entries.at(-1)?.at ?? null,
     where: 'here',
   }
@@ -48,7 +52,7 @@ export function unitLines(
     ...here.map((line) => ({ ...line, waits: waiting.has(line.unit) })),
     ...inShop
       .filter(({ unit }) => !known.has(unit))
-      .map((unit): UnitLine => ({ ...unit, job: null, faces: null, waits: false, where: 'in the shop' })),
+      .map((unit): UnitLine => ({ ...unit, job: null, faces: null, back: false, waits: false, where: 'in the shop' })),
   ]
   return lines.sort((a, b) => byText(b.lastAt ?? '', a.lastAt ?? '') || byText(a.unit, b.unit))
 }

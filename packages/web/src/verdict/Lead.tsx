@@ -1,5 +1,6 @@
 /** The one sentence of a face, and under it everything that is to be done, each with its why. */
 import type { FaceAnswer, Kind } from '@gripbook/engine'
+import type { FaceWork } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { countsOf, type Task, tasksOf } from '../face/lead.ts'
 import { Icon, type IconName } from '../look/icons.tsx'
@@ -9,6 +10,7 @@ import './Lead.css'
 
 type Props = {
   answer: FaceAnswer
+  work: FaceWork | undefined
   kinds: readonly Kind[]
   named: (kind: string) => string
   onHole: (hole: string) => void
@@ -23,8 +25,8 @@ const ICONS: Record<Task['do'], IconName> = {
   'lay aside': 'tray',
 }
 
-export function Lead({ answer, kinds, named, onHole, onMeasure }: Props) {
-  const tasks = tasksOf(answer)
+export function Lead({ answer, work, kinds, named, onHole, onMeasure }: Props) {
+  const tasks = tasksOf(answer, work)
   const { settled, open, contradicted } = countsOf(answer)
   return (
     <section class="lead" aria-live="polite">

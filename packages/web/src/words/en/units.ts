@@ -14,6 +14,7 @@ export const units = {
   job: (job: string) => `Job ${job}`,
   faces: (count: number) => (count === 0 ? 'No face yet' : counted(count, 'face', 'faces')),
   released: 'Released',
+  back: 'It came back',
   inShop: 'In the shop',
   waits: 'Still to be sent',
   last: (when: string) => `Last worked on ${when}`,
