@@ -7,7 +7,7 @@ export default defineConfig({
     include: ['packages/*/src/**/*.test.ts', 'scripts/**/*.test.ts', 'trials/**/*.test.ts'],
     testTimeout: 600_000,
     // Two cores run several browsers at once: what comes is waited for, what does not come fails all the same.
-    expect: { poll: { timeout: 20_000 } },
+    expect: { poll: { timeout: 60_000 } },
     hookTimeout: 180_000,
   },
 })

@@ -56,7 +56,7 @@ export async function openBench(): Promise<Bench> {
     const context = await browser.newContext({ ...SIZES[size], locale: 'en-GB', ...options })
     const page = await context.newPage()
     await page.goto(url)
-    page.setDefaultTimeout(30_000)
+    page.setDefaultTimeout(60_000)
     await page.locator('#page').locator('h1, p').first().waitFor()
     return { context, page }
   }

@@ -367,7 +367,7 @@ test('an order as of now: what is done on one device moves the other one on', as
   await at(phone.page, '3')
   await phone.page.getByRole('button', { name: 'It binds' }).click()
   await phone.page.getByRole('button', { name: 'Springy: it gives and pushes back' }).click()
-  await tablet.page.getByRole('heading', { name: 'The face stands still' }).waitFor({ timeout: 20_000 })
+  await tablet.page.getByRole('heading', { name: 'The face stands still' }).waitFor({ timeout: 60_000 })
   await phone.context.close()
   await tablet.context.close()
 })

@@ -89,7 +89,7 @@ export async function read(page: Page, grips: readonly (readonly [hole: string, 
 /** From the list of units: the practice unit; gives the address of its page. */
 export async function openPractice(page: Page): Promise<string> {
   await page.getByRole('button', { name: 'Open the practice unit' }).click()
-  await page.waitForURL(/\/practice\/unit\//, { timeout: 30_000 })
+  await page.waitForURL(/\/practice\/unit\//, { timeout: 60_000 })
   await page.getByRole('heading', { level: 1 }).waitFor()
   return page.url()
 }

@@ -19,7 +19,7 @@ async function killed(context: BrowserContext, page: Page): Promise<Page> {
   await gone
   await page.close()
   const next = await context.newPage()
-  next.setDefaultTimeout(30_000)
+  next.setDefaultTimeout(60_000)
   await next.goto(url)
   return next
 }

@@ -18,7 +18,7 @@ test('a phone and a tablet mark one face; what one does shows on the other', asy
   await phone.page.getByRole('button', { name: 'Done' }).click()
   await markHoles(phone.page, 3)
   await tablet.page.goto(phone.page.url())
-  await expect.poll(() => tablet.page.locator('.mark').count(), { timeout: 20_000 }).toBe(3)
+  await expect.poll(() => tablet.page.locator('.mark').count(), { timeout: 60_000 }).toBe(3)
 
   await layOut(tablet.page, [
     { length: '30', count: 2 },
@@ -27,7 +27,7 @@ test('a phone and a tablet mark one face; what one does shows on the other', asy
   await foundIn(phone.page, '2', 'M6×45')
   await tablet.page.getByRole('radio', { name: 'Came out' }).check()
   await expect
-    .poll(() => tablet.page.getByRole('button', { name: 'Hole 2, noted, ×45' }).count(), { timeout: 20_000 })
+    .poll(() => tablet.page.getByRole('button', { name: 'Hole 2, noted, ×45' }).count(), { timeout: 60_000 })
     .toBe(1)
   await phone.context.close()
   await tablet.context.close()
@@ -46,8 +46,8 @@ test('two devices that say different things without signal: both are kept, and a
     { length: '45', count: 1 },
   ])
   await tablet.page.goto(phone.page.url())
-  await expect.poll(() => tablet.page.locator('.mark').count(), { timeout: 20_000 }).toBe(2)
-  await expect.poll(() => tablet.page.getByText(/2 open/).count(), { timeout: 20_000 }).toBe(1)
+  await expect.poll(() => tablet.page.locator('.mark').count(), { timeout: 60_000 }).toBe(2)
+  await expect.poll(() => tablet.page.getByText(/2 open/).count(), { timeout: 60_000 }).toBe(1)
   for (const { page } of [phone, tablet]) await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
 
   await bench.cut()
@@ -57,7 +57,7 @@ test('two devices that say different things without signal: both are kept, and a
   for (const { page } of [phone, tablet]) await page.getByRole('button', { name: /Sent/ }).waitFor({ timeout: 90_000 })
 
   await phone.page.getByRole('link', { name: 'Back to the unit' }).click()
-  await phone.page.getByRole('heading', { name: /Two devices say different things/ }).waitFor({ timeout: 30_000 })
+  await phone.page.getByRole('heading', { name: /Two devices say different things/ }).waitFor({ timeout: 60_000 })
   await phone.context.close()
   await tablet.context.close()
 })

@@ -24,7 +24,7 @@ test('a newer page is offered while one types, waits until it is wanted, and kee
     const registration = await navigator.serviceWorker.getRegistration()
     await registration!.update()
   })
-  await page.getByText('A newer Gripbook is here.').waitFor({ timeout: 30_000 })
+  await page.getByText('A newer Gripbook is here.').waitFor({ timeout: 60_000 })
   expect(await page.getByRole('heading', { level: 1, name: 'Drop box' }).count()).toBe(1)
 
   const loaded = page.waitForEvent('load')

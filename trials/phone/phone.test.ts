@@ -93,7 +93,6 @@ test('two phones work on one unit without signal, and end in the same state as t
     await until(
       () => page.evaluate((unit) => window.trial.stateHash(unit), UNIT),
       (hash) => hash === expected,
-      20_000,
     )
   const seen = await checker.page.evaluate(async (photograph) => {
     const answer = await fetch(`/api/photographs/${photograph}?size=320`)
@@ -135,7 +134,6 @@ test('a session that the owner ends keeps what waits, and it is sent after pairi
   await until(
     () => status(builder.page),
     ({ signedIn }) => signedIn === 'no',
-    20_000,
   )
   expect((await status(builder.page)).waiting.entries).toBe(2)
   const code = (await shop.owner.ask('POST', '/api/codes', { person: builder.who })).json().code as string
@@ -154,7 +152,6 @@ test('a server that is stopped and started again is found again', async () => {
   await until(
     () => status(builder.page),
     ({ trouble }) => trouble !== null,
-    20_000,
   )
   const again = await buildApp(shop.shop, { hosts: () => ['localhost'], requestsPerMinute: 0 })
   await again.listen({ port, host: '127.0.0.1' })
