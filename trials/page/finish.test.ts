@@ -65,6 +65,13 @@ test('refused while anything is open; parts, a waiver, a second person’s signa
   await page.getByText('All are read').waitFor()
   await expect.poll(() => page.getByRole('row', { name: /End play/ }).textContent()).toContain('change −0.07')
   await clean(page, 'the figures')
+  // on the smallest phone a figure's name has the width of the page
+  const wide = page.viewportSize()!
+  await page.setViewportSize({ width: 320, height: 568 })
+  const name = page.getByRole('row', { name: /Coil resistance/ }).getByRole('rowheader')
+  await expect.poll(async () => (await name.boundingBox())!.width).toBeGreaterThan(250)
+  await clean(page, 'the figures on the smallest phone')
+  await page.setViewportSize(wide)
   await page.getByRole('button', { name: 'Add a figure' }).click()
   await page.getByRole('dialog').getByRole('button', { name: 'End play' }).click()
   await expect.poll(() => page.getByRole('dialog').getByLabel('What is it?').inputValue()).toBe('End play 2')

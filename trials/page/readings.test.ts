@@ -40,6 +40,15 @@ test('a gauge that types figures and Enter in a row fills one hole after the oth
   const begun = page.getByLabel('Grip, Hole 5', { exact: true })
   await begun.waitFor()
   expect(await begun.inputValue()).toBe('99')
+  const ownInstrument = async () => {
+    await page.locator('button.instrument').click()
+    await page.getByRole('button', { name: 'Add an instrument' }).click()
+    return page.getByRole('dialog').getByLabel('Name', { exact: true })
+  }
+  await (await ownInstrument()).fill('Depth gauge of the other bench')
+  await page.reload()
+  expect(await (await ownInstrument()).inputValue()).toBe('Depth gauge of the other bench')
+  await page.keyboard.press('Escape')
   const grips = await page.evaluate(
     () =>
       new Promise<unknown>((resolve) => {

@@ -5,6 +5,7 @@ import type { Instrument as Tool } from '../device/settings.ts'
 import { Icon } from '../look/icons.tsx'
 import { QuantityField, TextField, typedLength } from '../parts/Field.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
+import { useTyped } from '../parts/useTyped.ts'
 import { nameTaken, singleFigure, withInstrument } from '../settings/instruments.ts'
 import { words } from '../words/index.ts'
 import { instrumentFor } from './entry.ts'
@@ -72,9 +73,8 @@ export function InstrumentSheet({ quantity, onClose }: { quantity: string; onClo
 
 function OwnInstrument({ onAdded }: { onAdded: (tool: Tool) => void }) {
   const { settings } = useApp()
-  const [name, setName] = useState('')
-  const [off, setOff] = useState('')
-  const [number, setNumber] = useState('')
+  const form = useTyped('own instrument', { name: '', off: '', number: '' })
+  const { name, off, number } = form.typed
   const [faults, setFaults] = useState<{ name?: string; off?: string }>({})
   const typed = typedLength(off, settings.length)
 
@@ -92,6 +92,7 @@ function OwnInstrument({ onAdded }: { onAdded: (tool: Tool) => void }) {
       ...(offFault === undefined ? {} : { off: offFault }),
     })
     if (nameFault !== undefined || figure === null || offFault !== undefined) return
+    form.clear()
     onAdded({
       name: name.trim(),
       plusMinus: figure.value,
@@ -111,7 +112,7 @@ function OwnInstrument({ onAdded }: { onAdded: (tool: Tool) => void }) {
       <TextField
         label={words.readings.instrumentName}
         value={name}
-        onInput={setName}
+        onInput={(name) => form.type({ name })}
         input={{ maxLength: 100 }}
         {...(faults.name === undefined ? {} : { fault: faults.name })}
       />
@@ -120,12 +121,12 @@ function OwnInstrument({ onAdded }: { onAdded: (tool: Tool) => void }) {
         unit={settings.length}
         value={off}
         typed={faults.off === undefined || typed.state === 'fault' ? typed : { state: 'fault', words: faults.off }}
-        onInput={setOff}
+        onInput={(off) => form.type({ off })}
       />
       <TextField
         label={words.readings.instrumentNumber}
         value={number}
-        onInput={setNumber}
+        onInput={(number) => form.type({ number })}
         input={{ maxLength: 100 }}
       />
       <button type="submit" class="button button--act">
