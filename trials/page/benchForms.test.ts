@@ -19,11 +19,11 @@ async function atPass(page: Page): Promise<void> {
 }
 
 /** The step that is looked at is not kept over a reload. */
-async function lookAtPass(page: Page): Promise<void> {
-  await page.getByText('M8×45', { exact: true }).waitFor()
+async function lookAtPass(page: Page, round = /^Pass/): Promise<void> {
+  await page.locator('.bench-step__kind', { hasText: 'M8×' }).waitFor()
   await page.getByRole('button', { name: 'More', exact: true }).click()
   await page.getByRole('button', { name: 'All steps' }).click()
-  const passes = page.getByRole('dialog').getByRole('listitem').filter({ hasText: /^Pass/ })
+  const passes = page.getByRole('dialog').getByRole('listitem').filter({ hasText: round })
   await passes
     .first()
     .getByRole('button', { name: /^Hole \d+$/ })
@@ -70,6 +70,10 @@ test.each([false, true])(
     await page.locator('input[name="figure"]').waitFor()
     for (const selector of seen) expect([selector, await isOnTop(page, selector)]).toEqual([selector, true])
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(320)
+    // one bolt that the wrench does not reach is by feel, and the wrench stays chosen
+    await page.getByRole('button', { name: 'More', exact: true }).click()
+    await page.getByRole('dialog').getByRole('button', { name: 'Tightened by feel' }).click()
+    await page.getByRole('heading', { name: 'Stop', exact: true }).waitFor()
     await context.close()
   },
 )
@@ -135,6 +139,14 @@ test('a reason, what binds and a wrench that were typed outlive the tab; a stop 
   await dialog.getByRole('button', { name: 'Change the wrench' }).click()
   await page.getByRole('heading', { name: 'With which wrench?' }).waitFor()
   await page.keyboard.press('Escape')
+
+  // turns that were typed when it began to bind are not typed twice
+  await lookAtPass(page, /^Run down/)
+  await figure.fill('2.5')
+  await page.getByRole('button', { name: 'It binds' }).click()
+  expect(await dialog.getByLabel('Turns so far, if you counted').inputValue()).toBe('2.5')
+  await page.keyboard.press('Escape')
+  await lookAtPass(page)
 
   await page.getByRole('button', { name: 'It binds' }).click()
   await dialog.getByRole('button', { name: 'Something else' }).click()

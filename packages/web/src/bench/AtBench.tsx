@@ -17,6 +17,7 @@ import { BindsSheet } from './BindsSheet.tsx'
 import { ClockSheet } from './ClockSheet.tsx'
 import { Clocks } from './Clocks.tsx'
 import { Dock } from './Dock.tsx'
+import { happeningsOf } from './doing.ts'
 import type { General, Over } from './general.ts'
 import { HolePicture } from './HolePicture.tsx'
 import { lastTap, otherAt } from './left.ts'
@@ -30,12 +31,13 @@ import { StepsSheet } from './StepsSheet.tsx'
 import { StepWords } from './StepWords.tsx'
 import { StopSheet } from './StopSheet.tsx'
 import { kindAloud, sayStep } from './spoken.ts'
-import { figureIn } from './torque.ts'
+import { figureIn, toolOf } from './torque.ts'
 import { type Bench, useBench } from './useBench.ts'
 import { useVoice } from './useVoice.ts'
 import { useWakeLock } from './useWakeLock.ts'
 import { WhySheet } from './WhySheet.tsx'
 import { WrenchSheet } from './WrenchSheet.tsx'
+import { RATCHET } from './wrenchHere.ts'
 
 type Props = { folded: FoldedUnit; face: Face; book: BookName; tight: boolean }
 
@@ -161,6 +163,14 @@ export function AtBench({ folded, face, book, tight }: Props) {
           begun={steps.some(({ started, done }) => started || done !== null)}
           awake={awake}
           tight={tight}
+          onFeel={
+            torques && tight
+              ? () => {
+                  close()
+                  void bench.act(happeningsOf(face.id, step, { tool: toolOf(RATCHET, null) }))
+                }
+              : null
+          }
           onOpen={setOver}
           onPause={() => void pause()}
           onClose={close}

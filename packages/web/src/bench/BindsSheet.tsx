@@ -12,11 +12,16 @@ import { oneLine } from '../units/texts.ts'
 import { words } from '../words/bench.ts'
 import { FEELS } from './resistance.ts'
 import type { Bench } from './useBench.ts'
+import { figurePlace, NO_FIGURE } from './useFigure.ts'
 
 type Props = { bench: Bench; hole: string; onClose: () => void }
 
 export function BindsSheet({ bench, hole, onClose }: Props) {
-  const { typed, type, clear } = useTyped(`binds ${bench.folded.id} ${bench.face.id} ${hole}`, { turns: '', other: '' })
+  const { folded, face, step } = bench
+  const dock = useTyped(figurePlace(bench), NO_FIGURE).typed
+  // Turns that were typed at the dock when it began to bind are not typed twice.
+  const turns = step.round.what === 'run down' && dock.step === step.key ? dock.text : ''
+  const { typed, type, clear } = useTyped(`binds ${folded.id} ${face.id} ${hole}`, { turns, other: '' })
   const [other, setOther] = useState(typed.other !== '')
   const [fault, setFault] = useState('')
   const count = useRef<HTMLInputElement>(null)
@@ -29,7 +34,7 @@ export function BindsSheet({ bench, hole, onClose }: Props) {
       return
     }
     const happening = resistanceFelt({
-      face: bench.face.id,
+      face: face.id,
       hole,
       feel,
       ...(counted === undefined ? {} : { turns: counted }),

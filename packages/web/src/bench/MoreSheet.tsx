@@ -15,6 +15,8 @@ type Props = {
   begun: boolean
   awake: Awake
   tight: boolean
+  /** Where the keys leave the dock no room for it. */
+  onFeel: (() => void) | null
   onOpen: (over: Over) => void
   onPause: () => void
   onClose: () => void
@@ -26,7 +28,7 @@ const WAYS: readonly { over: Over; icon: IconName; words: string }[] = [
   { over: 'wrench', icon: 'gear', words: words.changeWrench },
 ]
 
-export function MoreSheet({ torque, begun, awake, tight, onOpen, onPause, onClose }: Props) {
+export function MoreSheet({ torque, begun, awake, tight, onFeel, onOpen, onPause, onClose }: Props) {
   const { book } = useApp()
   return (
     <Sheet title={words.ways} onClose={onClose}>
@@ -42,6 +44,14 @@ export function MoreSheet({ torque, begun, awake, tight, onOpen, onPause, onClos
             <button type="button" class="button button--wide" onClick={() => onOpen('angle')}>
               <Icon name="turns" />
               {words.angleTitle}
+            </button>
+          </li>
+        )}
+        {onFeel !== null && (
+          <li>
+            <button type="button" class="button button--wide" onClick={onFeel}>
+              <Icon name="tick" />
+              {words.tightenByFeel}
             </button>
           </li>
         )}

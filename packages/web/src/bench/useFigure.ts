@@ -17,10 +17,14 @@ export type Typing<Off> = {
   focus(): void
 }
 
+/** Where the figure of a face is held, and the step that it is for. */
+export const figurePlace = ({ folded, face }: Pick<Bench, 'folded' | 'face'>) => `bench ${folded.id} ${face.id}`
+export const NO_FIGURE = { text: '', step: '' }
+
 /** One figure of a face at a time outlives a reload, for the step that it was typed at; with that step it is left behind. */
-export function useFigure<Off>({ folded, face, step }: Pick<Bench, 'folded' | 'face' | 'step'>): Typing<Off> {
-  const held = useTyped(`bench ${folded.id} ${face.id}`, { text: '', step: '' })
-  const [at] = useState(step.key)
+export function useFigure<Off>(bench: Pick<Bench, 'folded' | 'face' | 'step'>): Typing<Off> {
+  const held = useTyped(figurePlace(bench), NO_FIGURE)
+  const [at] = useState(bench.step.key)
   const text = held.typed.step === at ? held.typed.text : ''
   const [fault, setFault] = useState('')
   const [off, setOff] = useState<Off | null>(null)
