@@ -57,7 +57,12 @@ test('two devices that say different things without signal: both are kept, and a
   for (const { page } of [phone, tablet]) await page.getByRole('button', { name: /Sent/ }).waitFor({ timeout: 90_000 })
 
   await phone.page.getByRole('link', { name: 'Back to the unit' }).click()
-  await phone.page.getByRole('heading', { name: /Two devices say different things/ }).waitFor({ timeout: 60_000 })
+  const differ = phone.page.getByRole('heading', { name: /Two devices say different things/ })
+  await differ.waitFor({ timeout: 60_000 })
+  await phone.page.getByRole('heading', { name: 'Hole 1 of End cover: what came out of it' }).waitFor()
+  await phone.page.getByRole('button', { name: 'M6×30: this holds' }).waitFor()
+  await phone.page.getByRole('button', { name: 'M6×45: this holds' }).click()
+  await differ.waitFor({ state: 'detached' })
   await phone.context.close()
   await tablet.context.close()
 })

@@ -1,6 +1,7 @@
 /** What is open, in a sentence. */
-import { type FoldedUnit, sayPlace } from '@gripbook/record'
+import type { FoldedUnit } from '@gripbook/record'
 import { partNameIn } from '../unit/partName.ts'
+import { sayClash } from '../unit/sayClash.ts'
 import { sayIn } from '../unit/sayIn.ts'
 import { words } from '../words/finish.ts'
 import type { Line } from './lines.ts'
@@ -33,7 +34,7 @@ export function sayOpen({ why, face, holes }: Line, folded: FoldedUnit): string 
     case 'come-back-not-answered':
       return words.notAnswered(complaintOf(why.event, folded))
     case 'clash':
-      return words.clash(sayPlace(why.place), why.field)
+      return sayClash(why, folded)
     case 'stop-passed': {
       const entry = folded.entries.find(({ id }) => id === why.event)
       return words.stopPassed(why.gate, entry === undefined ? '' : sayIn(folded)(entry))

@@ -4,8 +4,9 @@ import { Icon } from '../look/icons.tsx'
 import { place } from '../units/here.ts'
 import { sayWhen } from '../units/when.ts'
 import { words } from '../words/index.ts'
-import { choicesOf, type Said, spaced } from './clashes.ts'
+import { choicesOf, type Said } from './clashes.ts'
 import { Picture } from './Picture.tsx'
+import { kindIn, sayClash } from './sayClash.ts'
 import { useNames } from './useNames.ts'
 
 /** What two devices wrote without knowing of each other: a person chooses which of them holds. */
@@ -40,9 +41,9 @@ function OneClash({ clash, folded, nameOf }: OneProps) {
     write(folded.id, [clashSettled({ at: [...clash.place], field: clash.field, stands })], words.unit.settled)
   return (
     <div class="stack stack--tight">
-      <h3 dir="auto">{words.unit.clashAt(placeWords(clash, folded), spaced(clash.field))}</h3>
+      <h3 dir="auto">{sayClash(clash, folded)}</h3>
       <ul class="stack stack--tight">
-        {choicesOf(clash).map(({ said, entries }) => (
+        {choicesOf(clash, kindIn(clash, folded)).map(({ said, entries }) => (
           <li key={entries[0]!.event} class="clashes__choice">
             <div class="clashes__said">
               <p class="clashes__value" dir="auto">
@@ -80,13 +81,4 @@ function OneClash({ clash, folded, nameOf }: OneProps) {
 
 function saidWords(said: Said): string {
   return said.is === 'text' ? said.text : words.unit.said[said.is]
-}
-
-function placeWords({ place: at }: Clash, { unit }: FoldedUnit): string {
-  const [what, id, inner, innerId] = at
-  if (what === undefined || id === undefined) return words.unit.theUnit
-  if (what !== 'face') return what === 'kind' ? words.unit.clashKind(id, null) : words.unit.clashThing(what, id)
-  const face = unit.faces.find((one) => one.id === id)?.name ?? id
-  if (innerId === undefined) return words.unit.clashFace(face)
-  return inner === 'hole' ? words.unit.clashHole(innerId, face) : words.unit.clashKind(innerId, face)
 }

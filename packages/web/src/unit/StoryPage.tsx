@@ -12,6 +12,7 @@ import { dayNumber, sayDay, sayTime, sayWhen } from '../units/when.ts'
 import { words } from '../words/index.ts'
 import { saidOf } from './clashes.ts'
 import { NotHere } from './NotHere.tsx'
+import { kindIn } from './sayClash.ts'
 import { sayIn } from './sayIn.ts'
 import { byDay, ofFace, type State, stateOf, storyOf, type Told } from './story.ts'
 import { useNames } from './useNames.ts'
@@ -178,11 +179,14 @@ function sentenceOf({ event, about }: Told, folded: FoldedUnit): string {
       ? words.story.tookBack(say(about.event))
       : words.story.broughtBack(say(about.event))
   if (event.type !== 'clash-settled') return say(event)
-  const { stands: id, field } = event.body
+  const { stands: id, field, at } = event.body
   if (id === null) return words.story.settledNone
   const stands = folded.entries.find((entry) => entry.id === id)
   if (stands === undefined || typeof field !== 'string') return say(event)
   const value = stands.type === 'reading-taken' ? stands.body.value : stands.body[field]
-  const said = value === undefined ? null : saidOf({ field }, value)
+  const said =
+    value === undefined
+      ? null
+      : saidOf({ field }, value, kindIn({ place: Array.isArray(at) ? at.map(String) : [] }, folded))
   return said?.is === 'text' ? words.story.settledValue(say(stands), said.text) : words.story.settled(say(stands))
 }

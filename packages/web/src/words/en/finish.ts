@@ -82,7 +82,6 @@ export const finish = {
   otherUnit: (reading: string) => `${reading} was read in another unit than its limit`,
   jobNotDone: (job: string) => `${job} is not done`,
   clockRuns: (clock: string) => `${clock}: its clock runs`,
-  clash: (where: string, field: string) => `${where}: ${field}`,
   stopPassed: (name: string, entry: string) => `${entry} (${gate(name)})`,
   stopPassedWhat: 'Undo the entry in the story and do the step again, or with a reason.',
   missing: (count: number) => `${counted(count, 'entry has', 'entries have')} not come yet from another device`,

@@ -9,7 +9,30 @@ const FIELDS: Record<string, string> = {
   placed: 'what goes back into it',
   mark: 'where it lies on the photograph',
   at: 'where it lies',
+  thread: 'its thread',
+  photograph: 'its photograph',
+  orderChosen: 'the order of its tightening',
+  resistance: 'whether something binds there',
+  closed: 'whether it is closed',
+  released: 'whether it is released',
+  cameBack: 'why it came back',
+  fate: 'what became of it',
+  replacedBy: 'what it was replaced by',
+  running: 'whether it runs',
+  done: 'whether it is done',
+  waived: 'why it is waived',
+  'step hand-started': 'whether it is started by hand',
+  'step run-down': 'whether it is run down',
+  'step snug': 'whether it is snug',
+  'step turns': 'its turns until the head seated',
+  'step final': 'its final torque',
+  'step witness mark': 'whether it is marked',
 }
+
+/** `bottomDepth` as "bottom depth". */
+const spaced = (name: string) => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+const fieldOf = (field: string) =>
+  FIELDS[field] ?? (field.startsWith('step pass ') ? `its torque in pass ${field.slice(10)}` : spaced(field))
 
 const steps: Record<FirstStep, { title: string; what: string }> = {
   swap: { title: 'Open the control block', what: 'Which two bolts are swapped? The sentence on top says it.' },
@@ -101,13 +124,26 @@ export const unit = {
 
   clashes: 'Two devices say different things',
   clashesWhat: 'Neither knew of the other. Until one of them is chosen, Gripbook reckons with both.',
-  clashAt: (where: string, field: string) => `${where}: ${FIELDS[field] ?? field}`,
+  clashAt: (where: string, field: string) => `${where}: ${fieldOf(field)}`,
   theUnit: 'The unit',
   clashFace: (face: string) => face,
   clashHole: (hole: string, face: string) => `Hole ${hole} of ${face}`,
-  clashKind: (kind: string, face: string | null) => (face === null ? `Bolts ${kind}` : `Bolts ${kind} of ${face}`),
+  clashKind: (kind: string, face: string | null) => (face === null ? kind : `${kind} of ${face}`),
   clashThing: (what: string, id: string) => `${what.charAt(0).toUpperCase()}${what.slice(1)} ${id}`,
-  said: { unknown: 'not known', there: 'it is there', 'struck out': 'struck out', photograph: 'another photograph' },
+  said: {
+    unknown: 'not known',
+    there: 'it is there',
+    'struck out': 'struck out',
+    photograph: 'another photograph',
+    'backed out': 'backed out',
+    'by feel': 'by feel',
+    done: 'done',
+    released: 'released',
+    'not released': 'not released',
+    empty: 'none',
+    yes: 'yes',
+    no: 'no',
+  },
   saidBy: (who: string, when: string) => `${who}, ${when}`,
   holds: 'This holds',
   holdsLabel: (value: string) => `${value}: this holds`,
