@@ -1,20 +1,20 @@
 /**
  * Many orders on one cover, fast. The bed is condensed once; between two changes of which bolts hold, all loads rise and fall straight with the one that the wrench turns, so a turn
- * is a walk from one such change to the next. The table that gives the slopes is carried along by principal pivots instead of being solved anew. `tighten.ts` gives the same loads the slow way.
- * @source principal pivoting for linear complementarity: Cottle, Pang and Stone, The Linear Complementarity Problem, sections 2.3 and 4.2
+ * is a walk from one such change to the next. The table that gives the slopes is carried along (`pivots.ts`) instead of being solved anew. `tighten.ts` gives the same loads the slow way.
  */
+import { carry, copyOf, pivot, put, readColumn, type Stand, standAt } from './pivots.ts'
 import type { Bolt } from './tighten.ts'
 
-/**
- * Where a walk stands. `sign`: 1 for a bolt that holds, −1 for one that does not. `level`: its load (N), or else its gap (mm; without end: not there). `table`: the symmetric matrix that says how loads
- * and gaps move with each other, row after row, each row as long as `sign`; what stands above the diagonal is never read. All are filled up with zeros to a multiple of four.
- */
-type Stand = { sign: Float64Array; level: Float64Array; table: Float64Array }
+/** Columns to work in: of the bolt that is turned, and of one that goes over meanwhile. */
+type Room = { turned: Float64Array; over: Float64Array }
 
 export type Chain = {
   /** Loads in N after all passes in this sequence of bolts; the array is used again by the next call. */
   loadsAfter: (sequence: ArrayLike<number>) => Float64Array
 }
+
+/** For so many turns from its start is kept where the last order stood, for a next one that begins alike: a search asks for neighbours, and the first turns cost most. */
+const KEPT = 8
 
 /**
  * `from`: loads and gaps at the start, as `lockedLoads` would have them: bolts tight from an earlier visit hold, bolts run down by hand touch without load (gap 0),
@@ -26,156 +26,110 @@ export function chainOf(
   shares: readonly number[],
   from: { loads: ArrayLike<number>; gaps: ArrayLike<number> },
 ): Chain {
-  const start = standAt(compliance, bolts, from.gaps)
-  const column = new Float64Array(start.sign.length)
+  const start = standAt(compliance.map((row, i) => row.map((c, j) => (i === j ? c + bolts[i]!.compliance : c))))
+  const stride = start.sign.length
+  const room: Room = { turned: new Float64Array(stride), over: new Float64Array(stride) }
   for (let j = 0; j < bolts.length; j++) {
+    start.level[j] = from.loads[j]! > 0 ? from.loads[j]! : from.gaps[j]!
     if (!(from.loads[j]! > 0)) continue
-    pivot(start, j, column)
-    start.level[j] = from.loads[j]!
+    readColumn(start, j, room.over)
+    room.over = pivot(start, j, room.over)
   }
 
   const targets = bolts.map(({ target }) => target)
+  const turn = (stand: Stand, bolt: number, share: number) => drive(stand, bolt, share * targets[bolt]!, room)
   const afterFirst = new Map<number, Stand>()
-  const work = copyOf(start)
   const first = (bolt: number): Stand => {
-    const kept = afterFirst.get(bolt)
-    if (kept !== undefined) return kept
+    const known = afterFirst.get(bolt)
+    if (known !== undefined) return known
     const stand = copyOf(start)
-    drive(stand, bolt, shares[0]! * targets[bolt]!, column)
+    turn(stand, bolt, shares[0]!)
     afterFirst.set(bolt, stand)
     return stand
+  }
+  const work = copyOf(start)
+  const kept = Array.from({ length: Math.min(KEPT, bolts.length) }, () => ({ bolt: -1, stand: copyOf(start) }))
+  /** Brings `work` as far as stands are kept, and says how many turns that is. */
+  const begin = (sequence: ArrayLike<number>): number => {
+    const turns = Math.min(kept.length, sequence.length)
+    let alike = 0
+    while (alike < turns && kept[alike]!.bolt === sequence[alike]) alike++
+    for (let k = alike; k < turns; k++) {
+      const one = kept[k]!
+      one.bolt = sequence[k]!
+      put(k === 0 ? first(one.bolt) : kept[k - 1]!.stand, one.stand)
+      if (k > 0) turn(one.stand, one.bolt, shares[0]!)
+    }
+    put(kept[turns - 1]!.stand, work)
+    return turns
   }
   const loads = new Float64Array(bolts.length)
   return {
     loadsAfter(sequence) {
-      put(first(sequence[0]!), work)
-      for (let p = 0; p < shares.length; p++)
-        for (let k = p === 0 ? 1 : 0; k < sequence.length; k++)
-          drive(work, sequence[k]!, shares[p]! * targets[sequence[k]!]!, column)
+      for (let k = begin(sequence); k < sequence.length; k++) turn(work, sequence[k]!, shares[0]!)
+      for (let p = 1; p < shares.length; p++)
+        for (let k = 0; k < sequence.length; k++) turn(work, sequence[k]!, shares[p]!)
       for (let j = 0; j < loads.length; j++) loads[j] = loadOf(work, j)
       return loads
     },
   }
 }
 
-/** No bolt holds yet. */
-function standAt(compliance: readonly number[][], bolts: readonly Bolt[], gaps: ArrayLike<number>): Stand {
-  const count = bolts.length
-  const stride = 4 * Math.ceil(count / 4)
-  const stand: Stand = {
-    sign: new Float64Array(stride).fill(-1, 0, count),
-    level: new Float64Array(stride),
-    table: new Float64Array(stride * stride),
-  }
-  for (let i = 0; i < count; i++) {
-    stand.level[i] = gaps[i]!
-    for (let j = 0; j < i; j++) stand.table[i * stride + j] = compliance[i]![j]!
-    stand.table[i * stride + i] = compliance[i]![i]! + bolts[i]!.compliance
-  }
-  return stand
-}
-
-function loadOf({ sign, level }: Stand, bolt: number): number {
+function loadOf({ level, sign }: Stand, bolt: number): number {
   return sign[bolt]! > 0 ? level[bolt]! : 0
 }
 
-/** Turns a bolt up to a load; one that holds it already stays as it is. `column` is room to work in. */
-function drive(stand: Stand, bolt: number, load: number, column: Float64Array): void {
-  const { sign, level } = stand
-  if (loadOf(stand, bolt) >= load) return
-  if (sign[bolt]! < 0) {
-    level[bolt] = 0
-    pivot(stand, bolt, column)
-  }
+/** Turns a bolt up to a load; one that holds it already stays as it is. */
+function drive(stand: Stand, bolt: number, load: number, room: Room): void {
+  const { level, sign } = stand
+  const had = loadOf(stand, bolt)
+  if (had >= load) return
+  const held = sign[bolt]! > 0
+  const { turned } = room
+  readColumn(stand, bolt, turned)
+  const stride = level.length
+  let missing = load - had
   for (;;) {
-    readColumn(stand, bolt, column)
-    let way = (load - level[bolt]!) / -column[bolt]!
+    // How much its load rises on the way: the column of a loose bolt counts newtons, that of one that holds mm of its nut.
+    const rise = held ? -turned[bolt]! : 1
+    let way = missing / rise
     let next = -1
-    // A load falls where its slope is positive (the table of what holds is the negative inverse), a gap closes where it is negative; the turned bolt's own load
-    // rises. Asked first is what is seldom true.
-    for (let j = 0; j < column.length; j++) {
-      const slope = column[j]! * sign[j]!
-      column[j] = slope
-      if (level[j]! < way * slope && slope > 0) {
-        way = level[j]! / slope
+    // A load falls where its column is positive, a gap closes where it is negative. Asked first is what is seldom true.
+    for (let j = 0; j < stride; j += 4) {
+      const s0 = turned[j]! * sign[j]!
+      const s1 = turned[j + 1]! * sign[j + 1]!
+      const s2 = turned[j + 2]! * sign[j + 2]!
+      const s3 = turned[j + 3]! * sign[j + 3]!
+      if (level[j]! < way * s0 && s0 > 0) {
+        way = level[j]! / s0
         next = j
       }
+      if (level[j + 1]! < way * s1 && s1 > 0) {
+        way = level[j + 1]! / s1
+        next = j + 1
+      }
+      if (level[j + 2]! < way * s2 && s2 > 0) {
+        way = level[j + 2]! / s2
+        next = j + 2
+      }
+      if (level[j + 3]! < way * s3 && s3 > 0) {
+        way = level[j + 3]! / s3
+        next = j + 3
+      }
     }
-    for (let j = 0; j < column.length; j += 4) {
-      level[j]! -= way * column[j]!
-      level[j + 1]! -= way * column[j + 1]!
-      level[j + 2]! -= way * column[j + 2]!
-      level[j + 3]! -= way * column[j + 3]!
+    for (let j = 0; j < stride; j += 4) {
+      level[j]! -= way * (turned[j]! * sign[j]!)
+      level[j + 1]! -= way * (turned[j + 1]! * sign[j + 1]!)
+      level[j + 2]! -= way * (turned[j + 2]! * sign[j + 2]!)
+      level[j + 3]! -= way * (turned[j + 3]! * sign[j + 3]!)
     }
-    if (next === -1) {
-      level[bolt] = load
-      return
-    }
+    if (next === -1) break
+    missing -= way * rise
     level[next] = 0
-    pivot(stand, next, column)
+    readColumn(stand, next, room.over)
+    carry(turned, next, room.over, -sign[next]!)
+    room.over = pivot(stand, next, room.over)
   }
-}
-
-/** A bolt goes over from hanging loose to holding, or back: its load and its gap change places in the table, which stays symmetric. */
-function pivot(stand: Stand, k: number, column: Float64Array): void {
-  const { sign, table } = stand
-  readColumn(stand, k, column)
-  const stride = column.length
-  const inverse = 1 / column[k]!
-  // Four rows and four columns at once, since nothing is done more often. Row and column k come out wrong and are written below.
-  for (let i = 0; i < stride; i += 4) {
-    const f0 = column[i]! * inverse
-    const f1 = column[i + 1]! * inverse
-    const f2 = column[i + 2]! * inverse
-    const f3 = column[i + 3]! * inverse
-    for (let j = 0; j <= i; j += 4) {
-      const c0 = column[j]!
-      const c1 = column[j + 1]!
-      const c2 = column[j + 2]!
-      const c3 = column[j + 3]!
-      const at0 = i * stride + j
-      const at1 = at0 + stride
-      const at2 = at1 + stride
-      const at3 = at2 + stride
-      table[at0]! -= f0 * c0
-      table[at0 + 1]! -= f0 * c1
-      table[at0 + 2]! -= f0 * c2
-      table[at0 + 3]! -= f0 * c3
-      table[at1]! -= f1 * c0
-      table[at1 + 1]! -= f1 * c1
-      table[at1 + 2]! -= f1 * c2
-      table[at1 + 3]! -= f1 * c3
-      table[at2]! -= f2 * c0
-      table[at2 + 1]! -= f2 * c1
-      table[at2 + 2]! -= f2 * c2
-      table[at2 + 3]! -= f2 * c3
-      table[at3]! -= f3 * c0
-      table[at3 + 1]! -= f3 * c1
-      table[at3 + 2]! -= f3 * c2
-      table[at3 + 3]! -= f3 * c3
-    }
-  }
-  // Leaving is entering run backwards: the same sums with the sign of the row turned.
-  const turned = sign[k]! > 0 ? -inverse : inverse
-  for (let j = 0; j < k; j++) table[k * stride + j] = column[j]! * turned
-  for (let i = k + 1; i < stride; i++) table[i * stride + k] = column[i]! * turned
-  table[k * stride + k] = -inverse
-  sign[k] = -sign[k]!
-}
-
-/** Row k up to the diagonal, and down from there. */
-function readColumn({ table }: Stand, k: number, column: Float64Array): void {
-  const stride = column.length
-  for (let j = 0; j <= k; j++) column[j] = table[k * stride + j]!
-  for (let i = k + 1, at = i * stride + k; i < stride; i++, at += stride) column[i] = table[at]!
-}
-
-function copyOf({ sign, level, table }: Stand): Stand {
-  return { sign: sign.slice(), level: level.slice(), table: table.slice() }
-}
-
-function put(from: Stand, into: Stand): void {
-  into.sign.set(from.sign)
-  into.level.set(from.level)
-  into.table.set(from.table)
+  level[bolt] = load
+  if (!held) room.turned = pivot(stand, bolt, turned)
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import type { Point } from '../../unit.ts'
+import { condense } from '../plate/condense.ts'
 import { coverOnBed, sinksOnSeat } from '../plate/contact.ts'
 import { chainOf } from './chain.ts'
 import { drawnCover, shuffled } from './testing/covers.ts'
@@ -34,6 +35,51 @@ describe('[TI7] many orders the fast way', () => {
       }
     }
     expect(loose).toBeGreaterThan(10)
+  })
+
+  test('24 bolts on a soft gasket, where bolts come loose all the time, hold what one equilibrium after another gives', () => {
+    const points = Array.from({ length: 24 }, (_, k): Point => {
+      const along = 6 * ((k % 12) + (k < 12 ? 0 : 0.4))
+      return k < 12 ? [10 + 2.6 * along, 8 + (k % 3)] : [12 + 2.5 * along, 130 - (k % 2)]
+    })
+    const outline: Point[] = [
+      [0, 0],
+      [200, 0],
+      [200, 140],
+      [0, 140],
+    ]
+    const bolts = points.map((_, j): Bolt => ({ target: 6_000 + 100 * j, compliance: 1 / 200_000, visit: 1 }))
+    for (const stiffness of [0.5, 5]) {
+      const { compliance } = condense({ outline, thickness: 8 }, { stiffness }, points, 10)
+      const none = bolts.map(() => 0)
+      const chain = chainOf(compliance, bolts, SHARES, { loads: none, gaps: none })
+      let loose = 0
+      for (let k = 0; k < 12; k++) {
+        const sequence = shuffled(bolts.length, k)
+        const standing = untouched(bolts)
+        for (const { loads } of tighten(passesOf(sequence), bolts, true, linearCover(compliance), standing))
+          loose += loads.filter((load) => load === 0).length
+        const fast = chain.loadsAfter(sequence)
+        standing.loads.forEach((load, j) => {
+          expect(Math.abs(fast[j]! - load) / bolts[j]!.target).toBeLessThan(1e-11)
+        })
+      }
+      expect(loose / (12 * 72 * 24)).toBeGreaterThan(0.2)
+    }
+  })
+
+  test('what was asked before changes nothing, however much of it the next order begins with', () => {
+    const { compliance, bolts } = drawnCover(2)
+    const none = bolts.map(() => 0)
+    const fresh = () => chainOf(compliance, bolts, SHARES, { loads: none, gaps: none })
+    const asked = fresh()
+    expect(bolts.length).toBeGreaterThan(8)
+    for (let k = 0; k < 60; k++) {
+      const end = shuffled(bolts.length, k)
+      const begin = shuffled(bolts.length, k % 3).slice(0, k % bolts.length)
+      const sequence = [...begin, ...end.filter((j) => !begin.includes(j))]
+      expect([...asked.loadsAfter(sequence)]).toEqual([...fresh().loadsAfter(sequence)])
+    }
   })
 
   test('a later visit starts from what is tight', () => {
