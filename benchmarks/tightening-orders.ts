@@ -70,7 +70,7 @@ export async function tighteningOrders(print: (line: string) => void): Promise<v
   print('')
   print(
     `24 bolts run down by hand, shares ${SHARES.join(', ')}: 72 turns an order; seconds of the processor's time. Median of ${REPEATS} runs after one to warm up over ${ASKED} sequences that the search asked, in its order, over ${CHANCE} ` +
-      `by chance, and over ${SLOW} of the former turn by turn. Greatest difference of a load between the two ways, as a share of its target: ${furthest.toExponential(1)}.`,
+      `by chance, and over ${SLOW} of the former turn by turn. What an order begins with is not walked again when the one before began alike, which a search often asks and chance does not. Greatest difference of a load between the two ways, as a share of its target: ${furthest.toExponential(1)}.`,
   )
   print('')
   print(
