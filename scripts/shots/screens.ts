@@ -108,6 +108,13 @@ export const SCREENS: readonly Screen[] = [
   { name: 'cover', practice: true, path: `${FACE}/tightening`, ready: '.cover-form', hard: true },
   { name: 'order', practice: true, path: `${PUMP}/tightening`, ready: '.plan-lead', hard: true },
   {
+    name: 'order-assumptions',
+    practice: true,
+    path: `${PUMP}/tightening`,
+    ready: '.assumptions',
+    steps: (page) => inSight(page, '.assumptions'),
+  },
+  {
     name: 'order-steps',
     practice: true,
     path: `${PUMP}/tightening`,

@@ -1,4 +1,4 @@
-import type { Assumption, TighteningAnswer } from '@gripbook/engine'
+import { type Assumption, isRough, isToMind, type TighteningAnswer } from '@gripbook/engine'
 import { figure } from './jointFigures.ts'
 import { listed } from './list.ts'
 import { percentOf } from './spreadWords.ts'
@@ -27,31 +27,27 @@ const WORDS: Words = {
 }
 
 /** What a person should put right or look up, and what the sums take for granted, each in plain words. */
-export function assumptionWords({ assumptions, holes, accuracy }: TighteningAnswer): {
+export function assumptionWords(answer: TighteningAnswer): {
   mind: string[]
   taken: string[]
 } {
+  const { assumptions, holes, accuracy } = answer
   const say = (one: Assumption): string =>
     (WORDS[one.what] as (one: Assumption, all: number) => string)(one, holes.length)
-  const minded = (one: Assumption): boolean => MIND.has(one.what)
   const grid = `Grid of ${figure(accuracy.grid, 1)} mm; the sink under a bolt is right to about ${percentOf(accuracy.error)} of the greatest.`
-  const rough = accuracy.error > ROUGH
+  const rough = isRough(answer)
   return {
     mind: [
-      ...assumptions.filter(minded).map(say),
+      ...assumptions.filter(isToMind).map(say),
       ...(rough ? [`${grid} No finer grid can be computed for such a cover: take the figures as a hint.`] : []),
     ],
     taken: [
-      ...assumptions.filter((one) => !minded(one)).map(say),
+      ...assumptions.filter((one) => !isToMind(one)).map(say),
       'Friction is taken as the same in all bolts. Clean threads and the same oil on all of them make it so; one dry thread among them can move its load more than any order does.',
       ...(rough ? [] : [grid]),
     ],
   }
 }
-
-/** An error above this share could turn the ranking of orders round. */
-const ROUGH = 0.05
-const MIND = new Set<Assumption['what']>(['left out', 'usual torque', 'unit load', 'thick'])
 
 function these(holes: readonly string[], all: number): string {
   if (holes.length === all) return all === 1 ? 'the bolt' : 'all bolts'

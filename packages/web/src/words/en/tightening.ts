@@ -356,19 +356,22 @@ export const tightening = {
       case 'torque':
         return `Clamp from the torque at middling friction (${holes(one.holes)}).`
       case 'usual torque':
-        return `Neither clamp nor torque is stated: the usual torque of the size (${holes(one.holes)}).`
+        return `Neither clamp nor torque is stated: the usual torque of the size (${holes(one.holes)}). Look the manual’s up.`
       case 'unit load':
         return 'No thread, torque or clamp is known: every bolt is counted with 1000 N.'
       case 'thick':
         return `The cover is thick and the joint stiff: a push reaches no farther than ${far(one.bendingLength, unit)}. Bolts hardly feel each other, and plate sums say little here.`
       case 'left out':
-        return `The manual’s order as entered never comes to ${holes(one.holes)}.`
+        return `The manual’s order as entered never comes to ${holes(one.holes)}. Look the order up again: what it leaves out stays loose in its figures.`
       case 'lift-off':
         return `The cover lifts off in places. The loads count that; it changes one of them by up to ${percent(one.share)}.`
     }
   },
   accuracy: (error: number, grid: number, unit: string) =>
-    `A coarser grid (this one: ${small(grid, unit)}) gives figures that differ by ${percent(error)} at most.`,
+    `Grid of ${far(grid, unit)}; the sink under a bolt is right to about ${percent(error)} of the greatest.`,
+  rough: 'No finer grid can be computed for such a cover: take the figures as a hint.',
+  sameFriction:
+    'Friction is taken as the same in all bolts. Clean threads and the same oil on all of them make it so; one dry thread among them can move its load more than any order does.',
   bedRangeOf: (soft: number, stiff: number) =>
     soft === stiff
       ? `Joint: ${three.format(soft)} N/mm³.`
