@@ -40,6 +40,16 @@ test('a gauge that types figures and Enter in a row fills one hole after the oth
   const begun = page.getByLabel('Grip, Hole 5', { exact: true })
   await begun.waitFor()
   expect(await begun.inputValue()).toBe('99')
+  // also where it was typed first and then said of which hole it is
+  await page.getByRole('button', { name: /^Hole 2\b/ }).click()
+  const moved = page.getByLabel('Grip, Hole 2', { exact: true })
+  await moved.waitFor()
+  expect(await moved.inputValue()).toBe('99')
+  await page.reload()
+  await moved.waitFor()
+  expect(await moved.inputValue()).toBe('99')
+  await page.getByRole('button', { name: /^Hole 5\b/ }).click()
+  await begun.waitFor()
   const ownInstrument = async () => {
     await page.locator('button.instrument').click()
     await page.getByRole('button', { name: 'Add an instrument' }).click()

@@ -57,7 +57,11 @@ type NotKept = { spot: Spot; quantity: ReadQuantity; text: string }
 export function MeasureTab({ folded, face, answer, named, lead, start, onTry, onTray }: Props) {
   const { settings, write } = useApp()
   const unit = folded.unit
-  const figure = useTypedFigure(`reading ${folded.id} ${face.id}`, { text: '', of: '', spot: '' })
+  const figure = useTypedFigure(
+    `reading ${folded.id} ${face.id}`,
+    { text: '', of: '', spot: '' },
+    ({ of, spot }) => isReadQuantity(of) && spotsOf(of, unit, face).some((one) => keyOf(one) === spot),
+  )
   const { begun, text } = figure
   const [quantity, setQuantity] = useState<ReadQuantity>(() =>
     begun !== null && isReadQuantity(begun.of) ? begun.of : start.quantity,
@@ -96,8 +100,8 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
   /** The same as `current`, for what is typed before the page is drawn again. */
   const at = useRef(current)
   const touched = useRef(begun !== null)
-  const setText = (typed: string) =>
-    figure.setText(typed, { of: quantity, ...(at.current === null ? {} : { spot: keyOf(at.current) }) })
+  const about = { of: quantity, spot: current === null ? '' : keyOf(current) }
+  const setText = (typed: string) => figure.setText(typed, about)
   const moveTo = (spot: Spot | null) => {
     at.current = spot
     setCurrent(spot)
@@ -109,6 +113,8 @@ export function MeasureTab({ folded, face, answer, named, lead, start, onTry, on
     // Keys of true millimetres reach below the edge of a low screen.
     input.current?.form?.scrollIntoView({ block: 'nearest' })
   }, [current, quantity, sheet])
+
+  useEffect(() => figure.turnTo(about), [about.of, about.spot])
 
   // What settles most is known only after a first look at the face; until a hand has chosen, the station follows.
   useEffect(() => {

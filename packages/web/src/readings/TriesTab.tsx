@@ -2,7 +2,7 @@
 import type { Face, FaceAnswer, Trial } from '@gripbook/engine'
 import { writeQuantity } from '@gripbook/engine'
 import { boltTried, type FoldedUnit, undone } from '@gripbook/record'
-import { useRef, useState } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Choice } from '../parts/Choice.tsx'
@@ -36,22 +36,27 @@ export function TriesTab({ folded, face, answer, named, lead, onTray }: Props) {
   const { settings, write } = useApp()
   const kinds = kindsOf(folded.unit, face)
   const tried = trialsOf(folded, face.id)
-  const figure = useTypedFigure(`try ${folded.id} ${face.id}`, { text: '', hole: '', kind: '', how: 'turns' })
+  const figure = useTypedFigure(
+    `try ${folded.id} ${face.id}`,
+    { text: '', hole: '', kind: '', how: 'turns' },
+    (was) => face.holes.some(({ id }) => id === was.hole) && kinds.some((one) => one.kind.id === was.kind),
+  )
   const { begun, text } = figure
-  const [picked, setPicked] = useState<{ hole: string; kind: string | null }>(() => {
-    if (begun !== null && face.holes.some(({ id }) => id === begun.hole)) return begun
-    return lead?.to === 'try' ? { hole: lead.hole, kind: lead.kind } : { hole: face.holes[0]!.id, kind: null }
-  })
+  const [picked, setPicked] = useState<{ hole: string; kind: string | null }>(
+    begun ?? (lead?.to === 'try' ? { hole: lead.hole, kind: lead.kind } : { hole: face.holes[0]!.id, kind: null }),
+  )
   const [how, setHow] = useState<How>(begun?.how === 'proud' ? 'proud' : 'turns')
   const [fault, setFault] = useState('')
   const [told, setTold] = useState<{ line: string; against: string | null; event: string } | null>(null)
   const [choosing, setChoosing] = useState(false)
   const input = useRef<HTMLInputElement>(null)
 
+  const { hole } = picked
+  const kind = picked.kind ?? likeliest(face, answer, hole) ?? kinds[0]?.kind.id ?? ''
+  useEffect(() => figure.turnTo({ hole, kind, how }), [hole, kind, how])
+
   if (kinds.length === 0) return <NoKinds onTray={onTray} />
 
-  const { hole } = picked
-  const kind = picked.kind ?? likeliest(face, answer, hole) ?? kinds[0]!.kind.id
   const expected = turnsExpected(answer, hole, kind)
   const saidExpected = expected?.map(turnsText).join('–')
 
