@@ -2,7 +2,7 @@ import { type Clash, faceDescribed, fold, holeMarked, kindLaidOut } from '@gripb
 import { expect, test } from 'vitest'
 import { told, UNIT } from '../bench/testing/told.ts'
 import { choicesOf, saidOf } from './clashes.ts'
-import { sayClash } from './sayClash.ts'
+import { kindIn, sayClash } from './sayClash.ts'
 
 const named = (kind: string) => (kind === 'b2' ? 'M6×40' : kind)
 const entry = (event: string, value: Clash['entries'][number]['value']) => ({
@@ -21,6 +21,13 @@ test('a quantity is told in the unit in which it was entered', () => {
   expect(saidOf({ field: 'torque' }, 22, named)).toEqual({ is: 'text', text: '22 N·m' })
   expect(saidOf({ field: 'torque' }, { value: 18, unit: 'lbf·ft' }, named)).toEqual({ is: 'text', text: '18 lbf·ft' })
   expect(saidOf({ field: 'count' }, 4, named)).toEqual({ is: 'text', text: '4' })
+  expect(saidOf({ field: 'thickness' }, 1.25, named)).toEqual({ is: 'text', text: '1.25 mm' })
+  for (const [figure, text] of [
+    [{ value: 0.35, unit: 'mm', plusMinus: 0.01 }, '0.35 ± 0.01 mm'],
+    [{ value: 12.5, unit: 'Ω' }, '12.5 Ω'],
+    [{ value: -0.2, unit: 'my own' }, '-0.2 my own'],
+  ] as const)
+    expect(saidOf({ field: 'before' }, figure, named)).toEqual({ is: 'text', text })
 })
 
 test('lists and objects are told in words, not as code', () => {
@@ -71,6 +78,17 @@ test('bolts are told as they are called, and how far one is in the trade’s wor
   expect(saidOf({ field: 'closed' }, false, named)).toEqual({ is: 'no' })
 })
 
+test('a bolt is looked up in the tray of its face, and the socket of a plug in none', () => {
+  const { events } = told([
+    kindLaidOut({ kind: 'b1', thread: 'M8', length: 30, count: 1 }),
+    kindLaidOut({ face: 'end-cover', kind: 'b2', thread: 'M6', length: 40, count: 1 }),
+  ])
+  const folded = fold(UNIT, events)
+  expect(kindIn({ place: ['face', 'end-cover', 'hole', '3'] }, folded)('b2')).toBe('M6×40')
+  expect(kindIn({ place: ['face', 'end-cover', 'hole', '3'] }, folded)('b1')).toBe('M8×30')
+  expect(kindIn({ place: ['plug', 'p1'] }, folded)('b1')).toBe('b1')
+})
+
 test('what is said differently is told without a word of the program', () => {
   const { events } = told([
     faceDescribed({ face: 'end-cover', name: 'End cover' }),
@@ -84,5 +102,8 @@ test('what is said differently is told without a word of the program', () => {
   expect(say('asFound', 'face', 'end-cover', 'hole', '3')).toBe('Hole 3 of End cover: what came out of it')
   expect(say('bottomDepth', 'face', 'end-cover', 'hole', '3')).toBe('Hole 3 of End cover: bottom depth')
   expect(say('count', 'face', 'end-cover', 'kind', 'b2')).toBe('M6×40 of End cover: count')
+  expect(say('placed', 'face', 'end-cover', 'hole', '3')).toBe('Hole 3 of End cover: what goes back into it')
+  expect(say('placed', 'plug', 'p1')).toBe('Plug p1: which socket it went into')
+  expect(say('socket', 'plug', 'p1')).toBe('Plug p1: which socket it was in')
   expect(say('cameBack')).toBe('The unit: why it came back')
 })

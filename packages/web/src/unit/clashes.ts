@@ -2,6 +2,7 @@
 import { type Quantity, writeQuantity } from '@gripbook/engine'
 import { NONE } from '@gripbook/print'
 import type { Clash } from '@gripbook/record'
+import { spaced } from '../words/spaced.ts'
 
 export type Said =
   | { is: 'unknown' }
@@ -74,6 +75,7 @@ const LENGTHS = [
   'threadLength',
   'tip',
   'washer',
+  'thickness',
 ]
 
 function textOf(field: string, value: unknown): string {
@@ -81,12 +83,11 @@ function textOf(field: string, value: unknown): string {
   if (TORQUES.includes(field) && isQuantity(value)) return writeQuantity(value, 'torque')
   if (Array.isArray(value)) return value.map((one) => textOf('', one)).join(', ')
   if (typeof value === 'object' && value !== null)
-    return Object.entries(value)
-      .map(
-        ([name, one]) =>
-          `${spaced(name)} ${isQuantity(one) && typeof one !== 'number' ? writeQuantity(one) : textOf('', one)}`,
-      )
-      .join(', ')
+    return isQuantity(value)
+      ? writeQuantity(value)
+      : Object.entries(value)
+          .map(([name, one]) => `${spaced(name)} ${textOf('', one)}`)
+          .join(', ')
   return String(value)
 }
 
@@ -97,9 +98,4 @@ function isQuantity(value: unknown): value is Quantity {
     value !== null &&
     ['value', 'atLeast', 'atMost', 'nominal'].some((name) => Object.hasOwn(value, name))
   )
-}
-
-/** `bottomDepth` as "bottom depth". */
-function spaced(name: string): string {
-  return name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
 }

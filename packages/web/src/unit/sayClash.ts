@@ -5,13 +5,13 @@ import { partNameIn } from './partName.ts'
 import { calledIn } from './sayIn.ts'
 
 export function sayClash({ place, field }: Pick<Clash, 'place' | 'field'>, folded: FoldedUnit): string {
-  return words.unit.clashAt(sayPlace(place, folded), field)
+  return words.unit.clashAt(sayPlace(place, folded), field, place[0])
 }
 
-/** In whose tray its kinds are looked up. */
+/** How a kind is called that a field of this place speaks of: only holes have such fields, and look in the tray of their face. A plug has a socket instead. */
 export function kindIn({ place: [what, id] }: Pick<Clash, 'place'>, folded: FoldedUnit): (kind: string) => string {
   const { kind } = calledIn(folded)
-  return (one) => kind(one, what === 'face' ? id : undefined)
+  return (one) => (what === 'face' ? kind(one, id) : one)
 }
 
 function sayPlace(place: Clash['place'], folded: FoldedUnit): string {

@@ -1,5 +1,6 @@
 import type { FaceStanding } from '../../unit/faceStanding.ts'
 import type { FirstStep } from '../../unit/firstSteps.ts'
+import { spaced } from '../spaced.ts'
 
 const counted = (count: number, one: string, many: string) => (count === 1 ? `1 ${one}` : `${count} ${many}`)
 
@@ -21,6 +22,8 @@ const FIELDS: Record<string, string> = {
   running: 'whether it runs',
   done: 'whether it is done',
   waived: 'why it is waived',
+  'plug socket': 'which socket it was in',
+  'plug placed': 'which socket it went into',
   'step hand-started': 'whether it is started by hand',
   'step run-down': 'whether it is run down',
   'step snug': 'whether it is snug',
@@ -29,10 +32,11 @@ const FIELDS: Record<string, string> = {
   'step witness mark': 'whether it is marked',
 }
 
-/** `bottomDepth` as "bottom depth". */
-const spaced = (name: string) => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
-const fieldOf = (field: string) =>
-  FIELDS[field] ?? (field.startsWith('step pass ') ? `its torque in pass ${field.slice(10)}` : spaced(field))
+/** `what`: the thing that has the field. */
+const fieldOf = (field: string, what: string | undefined) =>
+  FIELDS[`${what} ${field}`] ??
+  FIELDS[field] ??
+  (field.startsWith('step pass ') ? `its torque in pass ${field.slice(10)}` : spaced(field))
 
 const steps: Record<FirstStep, { title: string; what: string }> = {
   swap: { title: 'Open the control block', what: 'Which two bolts are swapped? The sentence on top says it.' },
@@ -124,7 +128,7 @@ export const unit = {
 
   clashes: 'Two devices say different things',
   clashesWhat: 'Neither knew of the other. Until one of them is chosen, Gripbook reckons with both.',
-  clashAt: (where: string, field: string) => `${where}: ${fieldOf(field)}`,
+  clashAt: (where: string, field: string, what?: string) => `${where}: ${fieldOf(field, what)}`,
   theUnit: 'The unit',
   clashFace: (face: string) => face,
   clashHole: (hole: string, face: string) => `Hole ${hole} of ${face}`,

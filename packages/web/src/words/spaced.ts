@@ -1,0 +1,4 @@
+/** `bottomDepth` as "bottom depth". */
+export function spaced(name: string): string {
+  return name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)
+}
