@@ -65,9 +65,7 @@ export function HolePanel(props: Props) {
         <div class="stack stack--tight">
           <p class="hole__belongs">{belongs(here, named)}</p>
           <p>{sentence(here.why)}</p>
-          {conflict !== undefined && (
-            <p class="hole__doubt">{words.verdict.doubt(conflict, words.verdict.check, named)}</p>
-          )}
+          {conflict !== undefined && <p class="hole__doubt">{words.verdict.doubt(conflict, named)}</p>}
           {here.verdict === 'settled' && (
             <p class="quiet">{here.proven === true ? words.verdict.proven : words.verdict.notProven}</p>
           )}

@@ -72,4 +72,7 @@ test('what is to be doubted of bolts is told by what they are called, not by a n
     expect(said).not.toMatch(new RegExp(`\\b${first!.id}\\b`))
   }
   expect(check({ what: 'reading', quantity: 'grip', of: '4', place: 'hole' })).toBe('Check the grip of hole 4')
+  expect(check({ what: 'rank', quantity: 'grip', less: '1', more: '4' })).toBe(
+    'Compare the grip of holes 1 and 4 again',
+  )
 })

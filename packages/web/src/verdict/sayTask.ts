@@ -14,7 +14,7 @@ type Around = {
 export function sayTask(task: Task, { answer, kinds, named }: Around): string {
   switch (task.do) {
     case 'doubt':
-      return words.verdict.doubt(task.conflict, words.verdict.check, named)
+      return words.verdict.doubt(task.conflict, named)
     case 'move':
       return sayRound(task.round, named)
     case 'get': {

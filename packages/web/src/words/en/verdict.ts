@@ -21,6 +21,21 @@ const QUANTITIES: Record<string, string> = {
 
 type Named = (kind: string) => string
 
+function check(statement: Statement, named: Named): string {
+  switch (statement.what) {
+    case 'reading':
+      return `Check the ${QUANTITIES[statement.quantity] ?? statement.quantity} of ${statement.place === 'kind' ? named(statement.of) : `${statement.place} ${statement.of}`}`
+    case 'count':
+      return `Count ${named(statement.of)} again`
+    case 'rank':
+      return statement.quantity === 'length'
+        ? `Compare ${named(statement.less)} and ${named(statement.more)} again`
+        : `Compare the ${QUANTITIES[statement.quantity] ?? statement.quantity} of holes ${statement.less} and ${statement.more} again`
+    case 'trial':
+      return `Try ${named(statement.kind)} in hole ${statement.hole} again`
+  }
+}
+
 export const verdict = {
   verdicts: { settled: 'Settled', open: 'Open', contradicted: 'Contradicted' },
   counts: (settled: number, open: number, contradicted: number) =>
@@ -33,25 +48,12 @@ export const verdict = {
   stop: 'Stop',
   failed: 'The sum failed. What you entered is kept.',
 
-  doubt: ({ why, doubt }: Conflict, say: (statement: Statement, named: Named) => string, named: Named) => {
+  doubt: ({ why, doubt }: Conflict, named: Named) => {
     const first = doubt[0]?.statements[0]
     const what = `${why.charAt(0).toUpperCase()}${why.slice(1)}.`
-    return first === undefined ? what : `${what} ${say(first, named)} first.`
+    return first === undefined ? what : `${what} ${check(first, named)} first.`
   },
-  check: (statement: Statement, named: Named): string => {
-    switch (statement.what) {
-      case 'reading':
-        return `Check the ${QUANTITIES[statement.quantity] ?? statement.quantity} of ${statement.place === 'kind' ? named(statement.of) : `${statement.place} ${statement.of}`}`
-      case 'count':
-        return `Count ${named(statement.of)} again`
-      case 'rank':
-        return statement.quantity === 'length'
-          ? `Compare ${named(statement.less)} and ${named(statement.more)} again`
-          : `Compare the ${QUANTITIES[statement.quantity] ?? statement.quantity} of ${statement.less} and ${statement.more} again`
-      case 'trial':
-        return `Try ${named(statement.kind)} in hole ${statement.hole} again`
-    }
-  },
+  check,
   doubtTitle: 'What to doubt, the likeliest first',
   likely: (share: number) => `${Math.round(share * 100)} %`,
   swap: (a: string, b: string) => `Swap ${a} and ${b}`,
