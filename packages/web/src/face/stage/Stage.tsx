@@ -154,11 +154,7 @@ export function Stage(props: Props) {
   )
 
   /** By one key: nearer, nearer still, and the whole again. */
-  const zoomRound = () => {
-    const whole = wholeView(size, picture, over).scale
-    if (shown.scale > whole * ROUND_ENDS) setView(null)
-    else zoomBy(1.7)
-  }
+  const isRoundOver = shown.scale > wholeView(size, picture, over).scale * ROUND_ENDS
 
   const room = useMemo(() => crowding(marks, picture), [marks, picture])
   const onScreenRoom = room * shown.scale
@@ -256,9 +252,9 @@ export function Stage(props: Props) {
           type="button"
           class="stage__tool stage__tool--round"
           aria-label={words.face.nearerOrWhole}
-          onClick={zoomRound}
+          onClick={() => (isRoundOver ? setView(null) : zoomBy(1.7))}
         >
-          <Icon name={shown.scale > wholeView(size, picture, over).scale * ROUND_ENDS ? 'whole' : 'plus'} />
+          <Icon name={isRoundOver ? 'whole' : 'plus'} />
         </button>
       </div>
     </div>
