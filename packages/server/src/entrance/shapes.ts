@@ -1,11 +1,12 @@
-/** What requests about people and devices hold. */
-import { isPrintable, UUID } from '@gripbook/record'
+/** How ids, hashes, people and devices stand in requests. */
+import { isPrintable, SHA256_HEX, UUID } from '@gripbook/record'
 import * as z from 'zod/mini'
 import { ROLES } from './entrance.ts'
 
 export const MOST_OF_A_NAME = 80
 
 export const uuid = z.string().check(z.regex(UUID))
+export const sha256Hex = z.string().check(z.regex(SHA256_HEX))
 
 /** A person's or a device's name: 1 to 80 characters that are seen, spaces around them left away. */
 export const shownName = z.string().check(

@@ -1,13 +1,11 @@
 /** Codes that the owner makes, and the devices that are paired with them. */
-
-import { SHA256_HEX } from '@gripbook/record'
 import { renderSVG } from 'uqr'
 import * as z from 'zod/mini'
 import type { Routes } from '../app/kinds.ts'
 import { MOST_BEFORE } from '../entrance/before.ts'
 import { sessionCookie } from '../entrance/cookie.ts'
 import { MOST_DAYS } from '../entrance/sessions.ts'
-import { device, person, role, shownName, uuid } from '../entrance/shapes.ts'
+import { device, person, role, sha256Hex, shownName, uuid } from '../entrance/shapes.ts'
 
 /** Of one address. A person who mistypes needs a few. */
 const TRIES_PER_MINUTE = 10
@@ -26,7 +24,7 @@ export const pairingRoutes: Routes = (shop) => async (app) => {
           code: z.string().check(z.maxLength(100)),
           device: z.strictObject({
             id: uuid,
-            secret: z.string().check(z.regex(SHA256_HEX)),
+            secret: sha256Hex,
             name: shownName,
           }),
           name: z.optional(shownName),

@@ -1,16 +1,15 @@
 /** Photographs: sent in pieces that go on after any cut (names of the IETF draft "Resumable Uploads for HTTP"), read in three sizes. */
-
-import { SHA256_HEX } from '@gripbook/record'
 import type { FastifyRequest } from 'fastify'
 import * as z from 'zod/mini'
 import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
+import { sha256Hex } from '../entrance/shapes.ts'
 import { Damaged, SIZES } from '../photographs/photographs.ts'
 import { PlaceError } from '../photographs/place.ts'
 
 const MOST_OF_A_PIECE = 1_048_576
 
-const ofPhotograph = z.strictObject({ sha256: z.string().check(z.regex(SHA256_HEX)) })
+const ofPhotograph = z.strictObject({ sha256: sha256Hex })
 const count = z.string().check(z.regex(/^(0|[1-9]\d{0,11})$/))
 const kept = z.nullable(z.object({ sha256: z.string(), bytes: z.number(), width: z.number(), height: z.number() }))
 const arrival = z.object({ received: z.number(), kept })

@@ -1,14 +1,11 @@
 /** The build record of a unit on paper, and whether a paper is of this shop's record. */
-import { SHA256_HEX } from '@gripbook/record'
 import * as z from 'zod/mini'
 import { Refused } from '../app/faults.ts'
 import type { Routes } from '../app/kinds.ts'
 import { sendJson } from '../app/sendJson.ts'
-import { uuid } from '../entrance/shapes.ts'
+import { sha256Hex, uuid } from '../entrance/shapes.ts'
 import { knownRecord, knownWords } from '../records/knownRecord.ts'
 import { paperOfUnit } from '../records/paper.ts'
-
-const hash = z.string().check(z.regex(SHA256_HEX))
 
 export const recordRoutes: Routes = (shop) => async (app) => {
   app.get(
@@ -40,7 +37,7 @@ export const recordRoutes: Routes = (shop) => async (app) => {
       schema: {
         summary:
           'Whether a hash, as it stands on a build record and in its QR code, is that of entries kept here; in words for a browser',
-        params: z.strictObject({ unit: uuid, hash }),
+        params: z.strictObject({ unit: uuid, hash: sha256Hex }),
         response: { 200: z.looseObject({ is: z.enum(['present', 'earlier', 'unknown']) }) },
       },
     },
