@@ -9,10 +9,11 @@ import { Caution } from '../parts/Caution.tsx'
 import { Sheet } from '../parts/Sheet.tsx'
 import { useTypedFigure } from '../parts/useTypedFigure.ts'
 import { sayFault, words } from '../words/index.ts'
-import { type Changed, changedBetween } from './changed.ts'
+import { changedBetween } from './changed.ts'
 import { instrumentFor, isFigure, midOf, placeOf, readingOf, shortFigure } from './entry.ts'
 import { FigurePad, KeysSwitch } from './FigurePad.tsx'
 import { InstrumentButton, InstrumentSheet } from './Instrument.tsx'
+import { isDoubted, type Kept, KeptLine, LastLine } from './KeptLine.tsx'
 import { NoKinds } from './NoKinds.tsx'
 import { type Lead, nextSpot } from './order.ts'
 import { QuantitySheet } from './QuantitySheet.tsx'
@@ -42,16 +43,6 @@ type Props = {
   onTray: () => void
 }
 
-type Kept = {
-  key: string
-  spot: Spot
-  quantity: ReadQuantity
-  value: Quantity
-  event: string
-  slip: Slip | null
-  /** The answer as it stood before. */
-  before: FaceAnswer | null
-}
 type NotKept = { spot: Spot; quantity: ReadQuantity; text: string }
 
 export function MeasureTab({ folded, face, answer, named, lead, start, onTry, onTray }: Props) {
@@ -390,66 +381,4 @@ export function sayLead(lead: Lead, answer: FaceAnswer | null, named: (kind: str
         ? words.readings.ofWhat(lead.quantity, named(lead.id))
         : words.readings.ofWhat(lead.quantity, words.readings.ofSpot({ place: 'hole', id: lead.id }, ''))
   return `${words.readings.lead(what, answer?.next?.settles ?? [])}.`
-}
-
-type LastProps = { doubted: boolean; words: { kept: string; slip: string | null }; onOpen: () => void }
-
-/** Where the keys take the room of what was kept: the last of it, and the way to all of it. */
-function LastLine({ doubted, words: said, onOpen }: LastProps) {
-  return (
-    <button type="button" class={`button station__last${doubted ? ' station__last--doubted' : ''}`} onClick={onOpen}>
-      <Icon name={doubted ? 'warning' : 'tick'} />
-      <span>{doubted ? words.readings.lookAgain(said.kept) : said.kept}</span>
-    </button>
-  )
-}
-
-/** It looks like a slip, or does not go with what was known. */
-function isDoubted({ slip }: Kept, changed: Changed | null): boolean {
-  return slip !== null || (changed !== null && changed.contradicted.length > 0)
-}
-
-type KeptLineProps = {
-  kept: Kept
-  changed: Changed | null
-  words: { kept: string; slip: string | null }
-  onUndo: () => void
-  onAgain: () => void
-  onStands: () => void
-}
-
-/** What was kept last, whether it looks like a slip, and what it has settled. */
-function KeptLine({ kept, changed, words: said, onUndo, onAgain, onStands }: KeptLineProps) {
-  const against = changed !== null && changed.contradicted.length > 0
-  const doubted = isDoubted(kept, changed)
-  return (
-    <div class={`kept${doubted ? ' kept--doubted' : ''}`}>
-      <Icon name={doubted ? 'warning' : 'tick'} />
-      <div class="kept__words">
-        <p>{said.kept}</p>
-        {said.slip !== null && <p class="kept__strong">{said.slip}</p>}
-        {against && <p class="kept__strong">{words.readings.nowContradicted(changed.contradicted)}</p>}
-        {changed !== null && changed.settled.length > 0 && (
-          <p class="kept__strong">{words.readings.nowSettled(changed.settled)}</p>
-        )}
-        {changed !== null && changed.open.length > 0 && <p>{words.readings.nowOpen(changed.open)}</p>}
-      </div>
-      <div class="kept__ways">
-        {doubted && (
-          <button type="button" class="button" onClick={onAgain}>
-            {words.readings.again}
-          </button>
-        )}
-        {kept.slip !== null && (
-          <button type="button" class="button" onClick={onStands}>
-            {words.readings.stands}
-          </button>
-        )}
-        <button type="button" class="button button--undo" onClick={onUndo}>
-          <Icon name="undo" />
-          {words.shell.undo}
-        </button>
-      </div>
-    </div>
-  )
 }
