@@ -9,7 +9,7 @@ import type { Bolt } from './tighten.ts'
 type Room = { turned: Float64Array; over: Float64Array }
 
 export type Chain = {
-  /** Loads in N after all passes in this sequence of bolts; the array is used again by the next call. */
+  /** Loads in N after all passes in this sequence of bolts, the same bolts at every call; the array is used again by the next call. */
   loadsAfter: (sequence: ArrayLike<number>) => Float64Array
 }
 
