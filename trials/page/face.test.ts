@@ -1,5 +1,8 @@
 /** The face in a real browser: marks by finger, mouse and keyboard, verdicts while entries come in, pictures of all sorts. */
 
+import { readFileSync } from 'node:fs'
+import type { Unit } from '@gripbook/engine'
+import { boltPlaced } from '@gripbook/record'
 import type { Page } from 'playwright-core'
 import { expect, test } from 'vitest'
 import { generateUnit } from '../../packages/engine/src/placement/testing/generateUnit.ts'
@@ -114,6 +117,21 @@ test('in gloves on the smallest phone one key brings the picture nearer, and the
   await page.locator('.hole').getByRole('button', { name: 'Close' }).click()
   await expect.poll(place).toEqual(there)
   await context.close()
+})
+
+test('a bolt that had to change is told as changed once the right one was put there, and as it is while another was', async () => {
+  const unit = JSON.parse(readFileSync(new URL('../../demo/yard-loader.json', import.meta.url), 'utf8')) as Unit
+  const face = unit.faces[0]!.id
+  for (const [kind, said] of [
+    ['c35', /^Found: .*×45, .*×35 is in now/],
+    ['c45', /^Found: .*×45, must change/],
+  ] as const) {
+    const { context, page } = await bench.open('phone')
+    await seedUnit(page, ID, unit, { more: [boltPlaced({ face, hole: '4', kind })] })
+    await page.goto(`${bench.url}/unit/${ID}/face/${face}/hole/4`)
+    await page.locator('.as-found', { hasText: said }).waitFor()
+    await context.close()
+  }
 })
 
 test('a finger that holds still brings the magnifier, and the hole is where it lets go', async () => {

@@ -160,6 +160,7 @@ function OpenFace({ book, unit, face: id, hole: holeId, folded, open }: Props & 
                 unitId={unit}
                 unit={now.unit}
                 face={now.face ?? open}
+                work={folded.faces[open.id]}
                 hole={hole}
                 kinds={kinds}
                 answer={now.answer}

@@ -1,6 +1,6 @@
 /** One hole: the verdict with its reason, the drawing to scale, what sat here, what is known, each bolt of the tray tried in thought. */
 import { type Face, type FaceAnswer, type Hole, type Kind, type Unit, writeQuantity } from '@gripbook/engine'
-import { boltFound, holeStruckOut } from '@gripbook/record'
+import { boltFound, type FaceWork, holeStruckOut } from '@gripbook/record'
 import { useState } from 'preact/hooks'
 import { useApp } from '../app/context.ts'
 import { JointCheck } from '../joint/JointCheck.tsx'
@@ -9,7 +9,9 @@ import { Choice } from '../parts/Choice.tsx'
 import { HOLE_QUANTITIES } from '../readings/quantities.ts'
 import { Section } from '../verdict/Section.tsx'
 import { sentence, words } from '../words/index.ts'
+import { AsFound } from './AsFound.tsx'
 import { HoleForm } from './HoleForm.tsx'
+import { rightlyPut } from './lead.ts'
 import { PairList } from './PairList.tsx'
 import './HolePanel.css'
 
@@ -18,6 +20,7 @@ type Props = {
   /** What was computed on; null while the sums have nothing to go by. */
   unit: Unit | null
   face: Face
+  work: FaceWork | undefined
   hole: Hole
   kinds: readonly Kind[]
   answer: FaceAnswer | null
@@ -31,7 +34,7 @@ const UNKNOWN = ' unknown'
 const NEW = ' new'
 
 export function HolePanel(props: Props) {
-  const { unitId, unit, face, hole, kinds, answer, named, onClose, onMeasure, onTray } = props
+  const { unitId, unit, face, work, hole, kinds, answer, named, onClose, onMeasure, onTray } = props
   const { write } = useApp()
   const [editing, setEditing] = useState(false)
   const [shown, setShown] = useState<string | undefined>(undefined)
@@ -83,32 +86,7 @@ export function HolePanel(props: Props) {
             </ul>
           )}
           {here.asFound !== undefined && (
-            <p class={`as-found as-found--${here.asFound.verdict.replace(' ', '-')}`}>
-              <Icon
-                name={
-                  here.asFound.verdict === 'must change'
-                    ? 'swap'
-                    : here.asFound.verdict === 'right'
-                      ? 'tick'
-                      : 'question'
-                }
-              />
-              <span>
-                <b>
-                  {here.asFound.kind === 'none'
-                    ? words.verdict.foundEmpty
-                    : words.verdict.foundHere(named(here.asFound.kind))}
-                  {', '}
-                  {here.asFound.verdict === 'must change'
-                    ? words.verdict.mustChange
-                    : here.asFound.verdict === 'right'
-                      ? words.verdict.right
-                      : words.verdict.mayStay}
-                </b>
-                <br />
-                {sentence(here.asFound.why)}
-              </span>
-            </p>
+            <AsFound asFound={here.asFound} now={rightlyPut(here, work?.holes[hole.id])} named={named} />
           )}
         </div>
       )}

@@ -1,5 +1,5 @@
 /** What to do on a face, in the order in which hands do it: contradictions lead, then what moves, what is missing, what is left over, what to measure. */
-import type { Conflict, FaceAnswer, Move, NextReading, Wanted } from '@gripbook/engine'
+import type { Conflict, FaceAnswer, HoleAnswer, Move, NextReading, Wanted } from '@gripbook/engine'
 import { roundsToDo } from '@gripbook/print'
 import type { FaceWork } from '@gripbook/record'
 
@@ -33,6 +33,15 @@ export function movesLeft(answer: FaceAnswer, work: FaceWork | undefined): Move[
 /** The bolt that belongs there was put there. */
 export function isMoved({ hole, to }: Pick<Move, 'hole' | 'to'>, work: FaceWork | undefined): boolean {
   return work?.holes[hole]?.placed?.value === to
+}
+
+/** The bolt that was put into a hole and may sit there; null: none yet, or one that cannot. */
+export function rightlyPut(
+  { may }: Pick<HoleAnswer, 'may'>,
+  work: FaceWork['holes'][string] | undefined,
+): string | null {
+  const put = work?.placed?.value
+  return typeof put === 'string' && may.includes(put) ? put : null
 }
 
 export type Counts = { settled: number; open: number; contradicted: number; holes: number }

@@ -1,7 +1,7 @@
 /** What the marks on the photograph show: which question was picked, and how each hole stands to it. */
 import type { Face, FaceAnswer, Hole } from '@gripbook/engine'
 import type { FaceWork } from '@gripbook/record'
-import { isMoved, movesLeft } from './lead.ts'
+import { isMoved, movesLeft, rightlyPut } from './lead.ts'
 
 export const QUESTIONS = ['came out', 'belongs', 'to do'] as const
 export type Question = (typeof QUESTIONS)[number]
@@ -93,8 +93,7 @@ function lookOf(
   }
   const here = answer?.holes[hole.id]
   if (here === undefined) return { shape: 'plain', badge: null, under: 'no kinds', dim: false }
-  const placed = work?.holes[hole.id]?.placed?.value
-  const wrong = here.asFound?.verdict === 'must change' && (placed === undefined || !here.may.includes(placed))
+  const wrong = here.asFound?.verdict === 'must change' && rightlyPut(here, work?.holes[hole.id]) === null
   const under = here.may.length > 0 ? likeliestFirst(here.may, here.likely) : 'none fits'
   const badge = question === 'to do' ? todo : wrong && here.verdict !== 'contradicted' ? 'swap' : null
   return { shape: here.verdict, badge, under, dim: question === 'to do' && todo === null }

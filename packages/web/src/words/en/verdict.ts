@@ -96,6 +96,7 @@ export const verdict = {
   mustChange: 'must change',
   mayStay: 'may stay',
   right: 'right',
+  isInNow: (kind: string) => `${kind} is in now`,
   foundHere: (kind: string) => `Found: ${kind}`,
   foundEmpty: 'Found: nothing',
   belongs: (kind: string) => `${kind} belongs here`,
