@@ -159,6 +159,10 @@ test('refused while anything is open; parts, a waiver, a second person’s signa
   await clean(page, 'the cover comes off')
   await page.getByRole('button', { name: 'All 4 bolts are out' }).click()
   await page.getByRole('progressbar', { name: /^Start by hand.*: 0 of 4 done$/ }).waitFor()
+  // [GA5] what was read at the end before is to be read once more
+  await checker
+    .getByText('Coil resistance was taken before the cover came off again (End cover): take it once more')
+    .waitFor({ timeout: 60_000 })
   await page.locator('.dock').getByRole('button', { name: 'Undo' }).click()
   await page.getByRole('heading', { name: 'This face is done' }).waitFor()
   await checker.getByText('Found at End cover: The shaft seal had hardened').waitFor({ timeout: 60_000 })

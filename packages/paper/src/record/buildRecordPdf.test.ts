@@ -101,6 +101,15 @@ describe('as two readers see it', () => {
     expect(await says({ release: alone, proof })).toContain('no: the shop is one person')
   })
 
+  test('[GA5] a reading at the end from before the cover came off again stands as what it was', async () => {
+    const record = await finishedRecord()
+    const [{ after, ...endPlay }, ...others] = record.figures as [(typeof record.figures)[number]]
+    const opened = { ...endPlay, verdict: 'before opening' as const, earlier: [after!] }
+    const text = await read({ ...record, figures: [opened, ...others] })
+    expect(text).toContain('NOT TAKEN SINCE IT WAS OPENED AGAIN')
+    expect(text).toMatch(/–; before it was opened .*again: 0\.24 ± 0\.02 mm/)
+  })
+
   test('somebody whose name is not known is called by the beginning of the id', async () => {
     const text = await read(await finishedRecord({ people: {} }))
     expect(text).toContain('person a1f0c0de')

@@ -61,6 +61,10 @@ export function openWords(why: OpenWhy): string {
       return `${why.reading} is outside its limit`
     case 'figure-in-other-unit':
       return `${why.reading} is in another unit than its limit`
+    case 'figure-before-opening':
+      return `${why.reading} was taken before ${why.face} was opened again`
+    case 'job-before-opening':
+      return `job ${why.job} was done before ${why.face} was opened again`
     case 'job-not-done':
       return `job ${why.job} is not done`
     case 'not-signed':

@@ -80,16 +80,21 @@ export function writeFigures(sheet: Sheet, { figures }: BuildRecord): void {
     rows: figures.map((figure): Cell[] => [
       figure.name,
       figure.before === undefined ? words.face.unknown : takenCell(figure.before),
-      figure.after !== undefined
-        ? takenCell(figure.after)
-        : figure.during === undefined
-          ? words.face.unknown
-          : say.during(takenCell(figure.during)),
+      endCell(figure),
       figure.limit === undefined ? words.face.unknown : `${limitWords(figure.limit)} (${figure.limit.source})`,
       verdictCell(figure),
     ]),
     size: SIZE,
   })
+}
+
+/** The reading at the end, then those that count no more. */
+function endCell({ during, after, earlier = [] }: BuiltFigure): string {
+  const say = words.figures
+  const last = after === undefined ? during && say.during(takenCell(during)) : takenCell(after)
+  return [last ?? words.face.unknown, ...earlier.map((old) => say.earlier(takenWords(old), old.at.slice(0, 10)))].join(
+    '; ',
+  )
 }
 
 function takenCell(figure: TakenFigure): string {

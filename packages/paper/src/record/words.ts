@@ -177,11 +177,13 @@ export const words = {
     limit: 'Limit',
     verdict: 'Verdict',
     during: (value: string) => `${value} (during)`,
+    earlier: (value: string, day: string) => `before it was opened again: ${value}, ${day}`,
     verdicts: {
       'no limit': 'no limit entered',
       inside: 'inside',
       outside: 'OUTSIDE',
       'not taken': 'NOT TAKEN',
+      'before opening': 'NOT TAKEN SINCE IT WAS OPENED AGAIN',
       'other unit': 'in another unit than its limit',
       waived: 'waived',
     } satisfies Record<BuiltFigure['verdict'], string>,

@@ -102,9 +102,11 @@ export type BuiltFigure = {
   before?: TakenFigure
   during?: TakenFigure
   after?: TakenFigure
+  /** Readings at the end that count no more: the unit came back, and a face was opened again since. */
+  earlier?: TakenFigure[]
   /** The reading before teardown lies outside the limit. */
   wasOutside: boolean
-  verdict: 'no limit' | 'inside' | 'outside' | 'not taken' | 'other unit' | 'waived'
+  verdict: 'no limit' | 'inside' | 'outside' | 'not taken' | 'before opening' | 'other unit' | 'waived'
   waived?: Done & { reason: string }
 }
 

@@ -1,11 +1,13 @@
 import { expect, test } from 'vitest'
 import { entriesText } from '../archive/pack.ts'
 import { knowledgeOf, nextEntry } from '../entry.ts'
+import { cameBack } from '../events/cameBack.ts'
 import { clockStarted } from '../events/clockStarted.ts'
 import { clockStopped } from '../events/clockStopped.ts'
 import { comeBackAnswered } from '../events/comeBackAnswered.ts'
 import type { Happening } from '../events/define.ts'
 import type { Event } from '../events/event.ts'
+import { faceOpened } from '../events/faceOpened.ts'
 import { figureTaken } from '../events/figureTaken.ts'
 import { gateOverridden } from '../events/gateOverridden.ts'
 import { partCameOut } from '../events/partCameOut.ts'
@@ -104,6 +106,22 @@ test('a figure before teardown is held against its limit in any unit of its kind
   expect(wasOutside(taken(0.024, 'in'))).toBe(true)
   expect(wasOutside(taken(0.012, 'in'))).toBe(false)
   expect(wasOutside(taken(0.62, 'bar'))).toBe(false)
+})
+
+test('[GA5] the reading at the end is the one since the cover came off again; the one before it stands as history', () => {
+  const reading = 'end play of the input shaft'
+  const figure = (events: Event[]) => made(FINISHED, events).figures.find(({ name }) => name === reading)!
+  const back = after(finishedUnit('released'), cameBack({ complaint: 'Weeps at the pan', toAnswer: true }))
+  expect(figure(back)).toMatchObject({ verdict: 'inside', after: { value: 0.24 } })
+  const opened = after(back, faceOpened({ face: 'pan', holes: [] }))
+  expect(figure(opened)).toMatchObject({
+    verdict: 'before opening',
+    before: { value: 0.62 },
+    earlier: [{ value: 0.24 }],
+  })
+  expect(figure(opened)).not.toHaveProperty('after')
+  const again = after(opened, figureTaken({ reading, when: 'after', value: 0.26, unit: 'mm' }))
+  expect(figure(again)).toMatchObject({ verdict: 'inside', after: { value: 0.26 }, earlier: [{ value: 0.24 }] })
 })
 
 test('[PR12] every stop that was passed is there, with the person and the reason or as passed in silence', () => {

@@ -3,6 +3,8 @@ import type { Quantity } from '@gripbook/engine'
 import type { BodyOf } from '../events/catalogue.ts'
 import { keyOf, type Place } from '../events/places.ts'
 import { heldAgainst, openFigure } from '../gates/figures.ts'
+import { endReading, endReadingsBefore } from '../gates/reopened.ts'
+import { standingOf } from '../gates/standing.ts'
 import type { BuiltFigure, BuiltReading, TakenFigure } from './buildRecord.ts'
 import { instrumentOf } from './faces.ts'
 import { given, type Telling, type Told } from './telling.ts'
@@ -27,6 +29,7 @@ function placeOf(of: { face?: string; hole?: string; kind?: string }): Place {
 /** Every figure that was taken or has a limit, as it holds now. Figures that devices contradict each other about have no value until it is settled. */
 export function builtFigures(telling: Telling): BuiltFigure[] {
   const { things } = telling.folded
+  const standing = standingOf(telling.folded)
   const names = new Set([...Object.keys(things.limit), ...Object.keys(things.reading)])
   const taken = new Map(telling.of('figure-taken').map((told) => [told.event.id, told]))
   return [...names].map((name) => {
@@ -36,12 +39,17 @@ export function builtFigures(telling: Telling): BuiltFigure[] {
       const told = fields[when] === undefined ? undefined : taken.get(fields[when].event)
       return told && takenFigure(telling, told)
     }
-    const [before, during, after] = [figure('before'), figure('during'), figure('after')]
+    const [before, during] = [figure('before'), figure('during')]
+    const atEnd = endReading(standing, things, name)
+    const counts = atEnd?.before === undefined ? atEnd?.taken : undefined
+    const after = counts && takenFigure(telling, counts as Told<'figure-taken'>)
+    const earlier = endReadingsBefore(standing, name).map((done) => takenFigure(telling, done as Told<'figure-taken'>))
     const face = [...taken.values()].find(({ body }) => body.reading === name && body.face !== undefined)?.body.face
     const waived = fields.waived
     return {
       name,
       ...given({ face, limit, before, during, after }),
+      ...(earlier.length === 0 ? {} : { earlier }),
       wasOutside: before !== undefined && limit !== undefined && heldAgainst(before, limit) === 'outside',
       verdict: waived !== undefined ? 'waived' : limit === undefined ? 'no limit' : verdictOf(telling, name),
       ...(waived === undefined ? {} : { waived: { ...telling.doneBy(waived), reason: waived.value as string } }),
@@ -50,11 +58,13 @@ export function builtFigures(telling: Telling): BuiltFigure[] {
 }
 
 function verdictOf({ folded }: Telling, name: string): BuiltFigure['verdict'] {
-  switch (openFigure(folded.things, name)?.why.code) {
+  switch (openFigure(standingOf(folded), folded.things, name)?.why.code) {
     case 'figure-outside':
       return 'outside'
     case 'figure-not-taken':
       return 'not taken'
+    case 'figure-before-opening':
+      return 'before opening'
     case 'figure-in-other-unit':
       return 'other unit'
     default:

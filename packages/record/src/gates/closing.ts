@@ -4,7 +4,7 @@ import { canonical } from '../canonical.ts'
 import type { BodyOf } from '../events/catalogue.ts'
 import type { Json } from '../events/json.ts'
 import type { FoldedUnit } from '../unit.ts'
-import { isRead, openFigure } from './figures.ts'
+import { openFigure, openReading } from './figures.ts'
 import { figuresAt, isOut, jobsNotDone, openAtFace, partsAt, partsBehind } from './open.ts'
 import { own } from './own.ts'
 import type { Done } from './standing.ts'
@@ -30,7 +30,7 @@ export function openUnder(folded: FoldedUnit, standing: readonly Done[], job: st
   const { buries, after } = own(folded.things.job, job) ?? {}
   if (((buries?.value ?? []) as string[]).length === 0) return []
   return eachOnce([
-    ...jobsNotDone(folded, (after?.value ?? []) as string[]),
+    ...jobsNotDone(folded, standing, (after?.value ?? []) as string[]),
     ...openBuried(folded, standing, job),
     ...openNeeds(folded.things, standing, job),
   ])
@@ -47,7 +47,7 @@ function openBehind(folded: FoldedUnit, standing: readonly Done[], face: string)
       (part): Open => ({ face: at, why: { code: 'part-out', part } }),
     ),
     ...figuresAt(folded, standing, at)
-      .flatMap((reading) => openFigure(folded.things, reading) ?? [])
+      .flatMap((reading) => openFigure(standing, folded.things, reading) ?? [])
       .map((open) => ({ ...open, face: at })),
   ])
 }
@@ -65,7 +65,7 @@ function openBuried(folded: FoldedUnit, standing: readonly Done[], job: string):
   const { things, faces } = folded
   const buried = (own(things.job, job)?.buries?.value ?? []) as string[]
   return [
-    ...jobsNotDone(folded, buried),
+    ...jobsNotDone(folded, standing, buried),
     ...buried
       .filter((name) => Object.hasOwn(things.part, name) && isOut(things, name))
       .map((part): Open => ({ why: { code: 'part-out', part } })),
@@ -98,6 +98,5 @@ function openNeed(
     )
     return signed ? [] : [{ why: { code: 'not-signed', step: name } }]
   }
-  if (what === 'reading' && !isRead(things, name)) return [{ why: { code: 'figure-not-taken', reading: name } }]
-  return [openFigure(things, name) ?? []].flat()
+  return [(what === 'reading' ? openReading : openFigure)(standing, things, name) ?? []].flat()
 }

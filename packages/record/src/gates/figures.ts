@@ -2,6 +2,8 @@
 import { sizeOf, type UnitName } from '@gripbook/engine'
 import type { FoldedUnit } from '../unit.ts'
 import { own } from './own.ts'
+import { lastReading } from './reopened.ts'
+import type { Done } from './standing.ts'
 import type { Open } from './stop.ts'
 
 type Limit = { least?: number; most?: number; unit: string }
@@ -13,13 +15,14 @@ export function limited(things: FoldedUnit['things']): string[] {
 }
 
 /** What is open of a figure, or undefined: waived, or its last reading since teardown as it was shown is inside the limit. */
-export function openFigure(things: FoldedUnit['things'], reading: string): Open | undefined {
-  const { waived, during, after } = own(things.reading, reading) ?? {}
+export function openFigure(standing: readonly Done[], things: FoldedUnit['things'], reading: string): Open | undefined {
+  const waived = own(things.reading, reading)?.waived
   const limit = own(things.limit, reading)?.limit?.value as Limit | undefined
   if (waived !== undefined || limit === undefined) return undefined
-  const figure = (after ?? during)?.value as Figure | undefined
-  if (figure === undefined) return { why: { code: 'figure-not-taken', reading } }
-  const lies = heldAgainst(figure, limit)
+  const last = lastReading(standing, things, reading)
+  if (last === undefined) return { why: { code: 'figure-not-taken', reading } }
+  if (last.before !== undefined) return { why: { code: 'figure-before-opening', reading, face: last.before.face } }
+  const lies = heldAgainst(last.value as Figure, limit)
   return lies === 'inside'
     ? undefined
     : { why: { code: lies === 'outside' ? 'figure-outside' : 'figure-in-other-unit', reading } }
@@ -34,10 +37,16 @@ export function heldAgainst(figure: Figure, limit: Limit): 'inside' | 'outside' 
   return value < least || value > most ? 'outside' : 'inside'
 }
 
-/** Taken since teardown, or waived. */
-export function isRead(things: FoldedUnit['things'], reading: string): boolean {
-  const { waived, during, after } = own(things.reading, reading) ?? {}
-  return (waived ?? during ?? after) !== undefined
+/** What is open of a figure that must be there, whatever it is: taken since teardown, or waived. */
+export function openReading(
+  standing: readonly Done[],
+  things: FoldedUnit['things'],
+  reading: string,
+): Open | undefined {
+  if (own(things.reading, reading)?.waived !== undefined) return undefined
+  return lastReading(standing, things, reading) === undefined
+    ? { why: { code: 'figure-not-taken', reading } }
+    : openFigure(standing, things, reading)
 }
 
 /** By what a figure is multiplied to be in the other unit; undefined where that is not known. */

@@ -7,6 +7,7 @@ import { benchFace, isFinal } from './benchFace.ts'
 import { openComeBacks } from './comeBacks.ts'
 import { limited, openFigure } from './figures.ts'
 import { own } from './own.ts'
+import { doneBefore } from './reopened.ts'
 import { openSignature } from './signatures.ts'
 import type { Done } from './standing.ts'
 import type { Open, Passed } from './stop.ts'
@@ -33,8 +34,8 @@ export function openOfUnit({ folded, standing, silent, onlyPerson }: Before): Op
     ...Object.entries(things.plug).flatMap(([plug, { placed }]): Open[] =>
       placed === undefined ? [{ why: { code: 'plug-not-placed', plug } }] : [],
     ),
-    ...limited(things).flatMap((reading) => openFigure(things, reading) ?? []),
-    ...jobsNotDone(folded, Object.keys(things.job)),
+    ...limited(things).flatMap((reading) => openFigure(standing, things, reading) ?? []),
+    ...jobsNotDone(folded, standing, Object.keys(things.job)),
     ...runningClocks(folded).map((clock): Open => ({ why: { code: 'clock-runs', clock } })),
     ...openComeBacks(standing),
     ...clashes.map(openClash),
@@ -53,7 +54,7 @@ export function openOfFace({ folded, standing, silent, onlyPerson }: Before, fac
     ...openAtFace(folded, face),
     ...partsAt(folded, face).map((part): Open => ({ ...at, why: { code: 'part-out', part } })),
     ...figuresAt(folded, standing, face)
-      .flatMap((reading) => openFigure(folded.things, reading) ?? [])
+      .flatMap((reading) => openFigure(standing, folded.things, reading) ?? [])
       .map((open) => ({ ...open, ...at })),
     ...runningClocks(folded, face).map((clock): Open => ({ ...at, why: { code: 'clock-runs', clock } })),
     ...folded.clashes.filter(({ place }) => place[0] === 'face' && place[1] === face).map(openClash),
@@ -116,17 +117,20 @@ export function figuresAt({ things }: FoldedUnit, standing: readonly Done[], fac
 }
 
 /**
- * Of these jobs the planned ones that are neither done nor left out. Jobs that Gripbook plans itself are not asked for: what they are about is, the
- * bolts, faces, parts, plugs and figures.
+ * Of these jobs the planned ones that are neither left out nor done, or were done before a face was opened again. Jobs that Gripbook plans itself are
+ * not asked for: what they are about is, the bolts, faces, parts, plugs and figures.
  */
-export function jobsNotDone({ unit, things }: FoldedUnit, jobs: readonly string[]): Open[] {
-  const open = [...new Set(jobs)].filter((job) => {
+export function jobsNotDone({ unit, things }: FoldedUnit, standing: readonly Done[], jobs: readonly string[]): Open[] {
+  const open = [...new Set(jobs)].flatMap((job): (Open & { why: { job: string } })[] => {
     const planned = own(things.job, job)
-    return planned !== undefined && planned.done?.value !== true && planned.skip?.value !== true
+    if (planned === undefined || planned.skip?.value === true) return []
+    if (planned.done?.value !== true) return [{ why: { code: 'job-not-done', job } }]
+    const before = doneBefore(standing, job, planned.face?.value as string | undefined)
+    return before === undefined ? [] : [{ why: { code: 'job-before-opening', job, face: before.face } }]
   })
   if (open.length === 0) return []
   const known = new Set(defaultJobs(unit, { plugs: Object.keys(things.plug) }).map(({ id }) => id))
-  return open.filter((job) => !known.has(job)).map((job): Open => ({ why: { code: 'job-not-done', job } }))
+  return open.filter(({ why }) => !known.has(why.job))
 }
 
 function runningClocks({ things }: FoldedUnit, face?: string): string[] {

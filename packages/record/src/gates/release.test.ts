@@ -6,6 +6,7 @@ import { clockStopped } from '../events/clockStopped.ts'
 import { comeBackAnswered } from '../events/comeBackAnswered.ts'
 import { faceClosed } from '../events/faceClosed.ts'
 import { faceDescribed } from '../events/faceDescribed.ts'
+import { faceOpened } from '../events/faceOpened.ts'
 import { faceReleased } from '../events/faceReleased.ts'
 import { figureTaken } from '../events/figureTaken.ts'
 import { gateOverridden } from '../events/gateOverridden.ts'
@@ -263,4 +264,117 @@ test('[GA4] a unit that came back and was released before complaints were to be 
   expect(open(bench)).toEqual([])
   expect(passedStops(bench.folded())).toEqual([])
   expect(bench.folded().work.released).toBeDefined()
+})
+
+const limit = limitStated({ reading: 'end play', most: 0.3, unit: 'mm', source: 'manual' })
+const atEnd = (value: number, more: { face?: string } = {}) =>
+  figureTaken({ reading: 'end play', when: 'after', value, unit: 'mm', ...more })
+const opened = faceOpened({ face, holes: [] })
+const back = cameBack({ complaint: 'weeps', toAnswer: true })
+/** Of these codes those that are about figures and jobs. */
+const proof = (bench: Workbench) =>
+  openBefore(bench.folded())
+    .map(({ why }) => why)
+    .filter(({ code }) => code.startsWith('figure-') || code.startsWith('job-'))
+
+test('[GA5] a figure taken at the end counts no more once its face was opened again after the unit came back, until it is taken again', () => {
+  for (const at of [{ face }, {}]) {
+    const bench = ready()
+    for (const entry of [limit, atEnd(0.2, at), back]) bench.does(0, entry)
+    expect(proof(bench)).toEqual([])
+    const opening = bench.does(0, opened)
+    expect(proof(bench)).toEqual([{ code: 'figure-before-opening', reading: 'end play', face }])
+    bench.does(0, undone({ event: opening.id }))
+    expect(proof(bench), 'a slip of the thumb').toEqual([])
+    bench.does(0, opened)
+    bench.does(0, atEnd(0.2, at))
+    expect(proof(bench), 'the same figure, taken again').toEqual([])
+    bench.does(0, opened)
+    bench.does(0, atEnd(0.4, at))
+    expect(proof(bench), 'the newest one is judged').toEqual([{ code: 'figure-outside', reading: 'end play' }])
+  }
+})
+
+test('[GA5] the opening of another face leaves a figure of its own face as it was, and takes one of the whole unit away', () => {
+  const bench = ready()
+  bench.does(0, faceDescribed({ face: 'pump' }))
+  bench.does(0, limit)
+  bench.does(0, atEnd(0.2, { face: 'pump' }))
+  bench.does(0, back)
+  bench.does(0, opened)
+  expect(proof(bench)).toEqual([])
+  bench.does(0, atEnd(0.25))
+  bench.does(0, opened)
+  expect(proof(bench)).toEqual([{ code: 'figure-before-opening', reading: 'end play', face }])
+})
+
+test('[GA5] what was read while it was open stands in only where it was read since the opening', () => {
+  const during = figureTaken({ reading: 'end play', when: 'during', value: 0.1, unit: 'mm' })
+  const bench = ready()
+  for (const entry of [limit, during, atEnd(0.2), back, opened]) bench.does(0, entry)
+  expect(proof(bench)).toEqual([{ code: 'figure-before-opening', reading: 'end play', face }])
+  bench.does(0, during)
+  expect(proof(bench)).toEqual([])
+  const alone = ready()
+  for (const entry of [limit, during, back, opened]) alone.does(0, entry)
+  expect(proof(alone), 'of itself it stays').toEqual([])
+})
+
+test('[GA5] a job of the face that was opened again, or of none, counts as not done until it is done again', () => {
+  const bench = ready()
+  bench.does(0, faceDescribed({ face: 'pump' }))
+  for (const [job, at] of [
+    ['pan wiped', { face }],
+    ['pump tried', { face: 'pump' }],
+    ['turned by hand', {}],
+  ] as const) {
+    bench.does(0, jobPlanned({ job, name: job, ...at }))
+    bench.does(0, jobDone({ job }))
+  }
+  bench.does(0, back)
+  bench.does(0, opened)
+  expect(proof(bench)).toEqual([
+    { code: 'job-before-opening', job: 'pan wiped', face },
+    { code: 'job-before-opening', job: 'turned by hand', face },
+  ])
+  bench.does(0, jobDone({ job: 'pan wiped' }))
+  bench.does(0, jobDone({ job: 'turned by hand' }))
+  expect(proof(bench)).toEqual([])
+})
+
+test('[GA5] who read a figure and did not know that the cover was off has not proven it; who knew has', () => {
+  const bench = ready()
+  for (const entry of [limit, back]) bench.does(0, entry)
+  bench.tell(1)
+  bench.does(0, opened)
+  bench.does(1, atEnd(0.2))
+  expect(proof(bench)).toEqual([{ code: 'figure-before-opening', reading: 'end play', face }])
+  bench.does(0, atEnd(0.2))
+  expect(proof(bench)).toEqual([])
+})
+
+test('[GA5] an opening before it came back, or after a come-back from before complaints were to be answered, leaves all of it as it was', () => {
+  const bench = ready()
+  for (const entry of [limit, atEnd(0.2), opened, back]) bench.does(0, entry)
+  expect(proof(bench)).toEqual([])
+
+  const before = ready()
+  for (const entry of [limit, atEnd(0.2), jobPlanned({ job: 'flush' }), jobDone({ job: 'flush' })])
+    before.does(0, entry)
+  signed(before)
+  before.does(0, releaseBy(before))
+  before.does(0, cameBack({ complaint: 'weeps' }))
+  before.does(0, opened)
+  before.does(0, faceClosed({ face }))
+  signed(before)
+  before.does(0, releaseBy(before))
+  expect(open(before)).toEqual([])
+  expect(passedStops(before.folded())).toEqual([])
+  expect(before.folded().work.released).toBeDefined()
+})
+
+test('[GA5] a cover is not closed over a figure of its face that was taken before it came off again', () => {
+  const bench = ready()
+  for (const entry of [limit, atEnd(0.2, { face }), back, opened]) bench.does(0, entry)
+  expect(stopsFor(bench.folded(), faceClosed({ face })).map(({ why }) => why.code)).toEqual(['figure-before-opening'])
 })

@@ -18,7 +18,11 @@ export type OpenWhy =
   | { code: 'plug-not-placed'; plug: string }
   /** A figure that has a limit and was not taken since teardown; one whose unit is not the limit's cannot be held against it. */
   | { code: 'figure-not-taken' | 'figure-outside' | 'figure-in-other-unit'; reading: string }
+  /** Taken at the end, and `face` was opened again since, after the unit came back. */
+  | { code: 'figure-before-opening'; reading: string; face: string }
   | { code: 'job-not-done'; job: string }
+  /** Done, and `face` was opened again since, after the unit came back. */
+  | { code: 'job-before-opening'; job: string; face: string }
   | { code: 'not-signed'; step: string }
   | { code: 'clock-runs'; clock: string }
   /** A complaint that is to be answered and is not; `event`: the entry with which the unit came back. */

@@ -82,6 +82,11 @@ function FigureRow({ row, faceName, nameOf, current, onPick }: RowProps) {
       {COLUMNS.map((stage) => (
         <td key={stage}>
           <Cell figure={row[stage]} unit={row.unit} limit={row.limit} />
+          {stage === 'after' && row.old !== null && (
+            <span class="figures__change quiet" dir="auto">
+              {words.oldEnd(bare(row.old.figure, row.unit), faceName(row.old.face))}
+            </span>
+          )}
           {stage === 'after' && row.during !== null && (
             <span class="figures__change quiet">{words.whileOpen(bare(row.during, row.unit))}</span>
           )}

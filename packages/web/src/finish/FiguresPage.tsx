@@ -178,6 +178,9 @@ function OpenFigures({ folded }: { folded: FoldedUnit }) {
                       <InstrumentButton quantity={usedFor(row.reading)} onOpen={() => setSheet('instrument')} />
                     )}
                   </div>
+                  {stage === 'after' && row.old !== null && (
+                    <p class="quiet">{words.oldEnd(figureText(row.old.figure), faceName(row.old.face))}</p>
+                  )}
                   {row[stage] !== null && <p class="quiet">{words.asStands(figureText(row[stage]))}</p>}
                   <FigurePad
                     label={words.field(row.reading, stage)}
@@ -267,6 +270,6 @@ function withDrafts(rows: readonly Row[], drafts: readonly Draft[]): Row[] {
   const known = new Map(rows.map((row) => [row.reading, row]))
   const drafted = new Map(drafts.map((draft) => [draft.reading, draft]))
   const placed = rows.map((row) => ({ ...row, face: row.face ?? drafted.get(row.reading)?.face ?? null }))
-  const bare = { before: null, during: null, after: null, limit: null, waived: null }
+  const bare = { before: null, during: null, after: null, limit: null, waived: null, old: null }
   return [...placed, ...drafts.filter(({ reading }) => !known.has(reading)).map((draft) => ({ ...draft, ...bare }))]
 }

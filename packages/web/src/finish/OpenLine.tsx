@@ -153,7 +153,7 @@ function OnTheSpot({ why, folded }: { why: OpenWhy; folded: FoldedUnit }) {
   const { write } = useApp()
   const tickOff = useTick(folded)
   const [open, setOpen] = useState(false)
-  if (why.code === 'job-not-done') {
+  if (why.code === 'job-not-done' || why.code === 'job-before-opening') {
     const name = jobName(why.job, folded)
     const done = () => tickOff(jobDone({ job: why.job, name }), words.jobDone(name))
     return <Way act={words.jobDo} label={`${name}: ${words.jobDo}`} onAct={done} />

@@ -1,9 +1,12 @@
 import {
   boltPlaced,
+  cameBack,
   faceDescribed,
+  faceOpened,
   figureTaken,
   fold,
   type Happening,
+  handStarted,
   holeMarked,
   limitStated,
   partCameOut,
@@ -38,6 +41,20 @@ test('readings of one name are one row, with their limit, their face and who wai
   ])
   expect(rows[0]).toMatchObject({ before: { value: 0.6 }, after: { value: 0.3, plusMinus: 0.01 }, limit })
   expect(rows[1]!.waived).toEqual({ reason: 'new harness', who: 'ada' })
+})
+
+test('[GA5] what was read at the end before a cover came off again is to be read once more, and stands beside', () => {
+  const end = (value: number) => figureTaken({ reading: 'End play', when: 'after', value, unit: 'mm', face: 'pump' })
+  const before = [
+    faceDescribed({ face: 'pump' }),
+    end(0.3),
+    cameBack({ complaint: 'whines', toAnswer: true }),
+    faceOpened({ face: 'pump', holes: [] }),
+  ]
+  const [row] = rowsOf(unitOf(...before))
+  expect(row).toMatchObject({ after: null, old: { figure: { value: 0.3 }, face: 'pump' }, unit: 'mm' })
+  expect(nextToTake([row!], 'after', null)).toBe('End play')
+  expect(rowsOf(unitOf(...before, end(0.4)))[0]).toMatchObject({ after: { value: 0.4 }, old: null })
 })
 
 test('a figure that was undone leaves no row', () => {
@@ -101,7 +118,11 @@ test('it is before teardown until something came out, and after once every face 
   expect(stageOf(unitOf(...faces))).toBe('before')
   expect(stageOf(unitOf(...faces, out))).toBe('during')
   expect(stageOf(unitOf(...faces, out, placed('pan')))).toBe('during')
-  expect(stageOf(unitOf(...faces, out, placed('pan'), placed('pump')))).toBe('after')
+  const together = [...faces, out, placed('pan'), placed('pump')]
+  expect(stageOf(unitOf(...together))).toBe('after')
+  const opened = faceOpened({ face: 'pan', holes: ['1'] })
+  expect(stageOf(unitOf(...together, opened)), 'opened again').toBe('during')
+  expect(stageOf(unitOf(...together, opened, handStarted({ face: 'pan', hole: '1' })))).toBe('after')
 })
 
 test('the next to read is the next that lacks it, round the end', () => {
@@ -111,6 +132,7 @@ test('the next to read is the next that lacks it, round the end', () => {
     face: null,
     limit: null,
     waived: null,
+    old: null,
     before: null,
     during: null,
     after: after === null ? null : { value: after, unit: 'mm' },

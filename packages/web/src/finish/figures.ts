@@ -1,6 +1,6 @@
 /** Figures that are no lengths of holes: what was read before teardown, beside the same after, against the manual's limit. */
 import { readUnit } from '@gripbook/engine'
-import { type FoldedUnit, sizeIn } from '@gripbook/record'
+import { type FoldedUnit, readBeforeOpening, sizeIn } from '@gripbook/record'
 import { standingOf } from '../unit/standing.ts'
 
 export type Stage = 'before' | 'during' | 'after'
@@ -16,13 +16,16 @@ export type Row = {
   face: string | null
   limit: Limit | null
   waived: { reason: string; who: string } | null
+  /** Read at the end before this face was opened again, after the unit came back: it counts no more, and `after` is null. */
+  old: { figure: Figure; face: string } | null
 } & Record<Stage, Figure | null>
 
 /** How a figure lies to its limit. `edge`: inside as it was read, but its ± reaches over. */
 export type Lies = 'inside' | 'edge' | 'outside' | 'other unit'
 
 /** Every figure of the unit that was read or has a limit, in the order in which they first came up. */
-export function rowsOf({ things, entries, undone }: FoldedUnit): Row[] {
+export function rowsOf(folded: FoldedUnit): Row[] {
+  const { things, entries, undone } = folded
   const faces = new Map<string, string | null>()
   for (const { type, body } of standingOf({ entries, undone })) {
     if (type !== 'figure-taken' && type !== 'limit-stated' && type !== 'reading-waived') continue
@@ -35,14 +38,17 @@ export function rowsOf({ things, entries, undone }: FoldedUnit): Row[] {
     const at = (stage: Stage) => (things.reading[reading]?.[stage]?.value ?? null) as Figure | null
     const limit = (things.limit[reading]?.limit?.value ?? null) as Limit | null
     const waived = things.reading[reading]?.waived
-    const first = at('after') ?? at('during') ?? at('before')
+    const end = at('after')
+    const opened = end === null ? undefined : readBeforeOpening(folded, reading)
+    const first = end ?? at('during') ?? at('before')
     return {
       reading,
       unit: first?.unit ?? limit?.unit ?? '',
       face: faces.get(reading) ?? null,
       before: at('before'),
       during: at('during'),
-      after: at('after'),
+      after: opened === undefined ? end : null,
+      old: end === null || opened === undefined ? null : { figure: end, face: opened },
       limit,
       waived: waived === undefined ? null : { reason: String(waived.value), who: waived.who },
     }
@@ -83,10 +89,14 @@ export function figureOf(text: string, unit: string): Figure | null {
 const OUT = new Set(['part-came-out', 'face-opened', 'bolt-found'])
 const IN = new Set(['bolt-placed', 'hand-started', 'run-down', 'pass-torqued', 'face-closed'])
 
-/** What is read now: before anything came out it is before teardown, and after once every face that has bolts has one back in. */
+/** What is read now: before anything came out it is before teardown, and after once every face that has bolts has one back in since it was opened. */
 export function stageOf({ entries, undone, faces }: FoldedUnit): Stage {
   const standing = standingOf({ entries, undone })
-  const back = new Set(standing.flatMap(({ type, body }) => (IN.has(type) ? [body.face] : [])))
+  const back = new Set<unknown>()
+  for (const { type, body } of standing) {
+    if (IN.has(type)) back.add(body.face)
+    if (type === 'face-opened') back.delete(body.face)
+  }
   const withBolts = Object.keys(faces).filter((face) => Object.keys(faces[face]!.holes).length > 0)
   if (withBolts.length > 0 && withBolts.every((face) => back.has(face))) return 'after'
   return back.size > 0 || standing.some(({ type }) => OUT.has(type)) ? 'during' : 'before'

@@ -23,12 +23,16 @@ export function sayOpen({ why, face, holes }: Line, folded: FoldedUnit): string 
       return words.plugOut(why.plug)
     case 'figure-not-taken':
       return words.notTaken(why.reading)
+    case 'figure-before-opening':
+      return words.takenBefore(why.reading, faceName(why.face, folded))
     case 'figure-outside':
       return words.outside(why.reading)
     case 'figure-in-other-unit':
       return words.otherUnit(why.reading)
     case 'job-not-done':
       return words.jobNotDone(jobName(why.job, folded))
+    case 'job-before-opening':
+      return words.doneBefore(jobName(why.job, folded), faceName(why.face, folded))
     case 'clock-runs':
       return words.clockRuns(clockName(why.clock, folded))
     case 'come-back-not-answered':

@@ -1,7 +1,9 @@
 import {
   boltPlaced,
+  cameBack,
   faceClosed,
   faceDescribed,
+  faceOpened,
   fold,
   type Happening,
   handStarted,
@@ -76,6 +78,19 @@ test('the user ticks off, adds and leaves out', () => {
     minutes: 30,
     doneBy: 'hand',
   })
+})
+
+test('[GA5] what was ticked off at a face, or at none, is next again once its cover came off again', () => {
+  const ticked = ['pan/clean', 'pan/dry fit', 'readings'].map((job) => jobDone({ job }))
+  const off = [cameBack({ complaint: 'weeps', toAnswer: true }), faceOpened({ face: 'pan', holes: HOLES })]
+  const done = (...happenings: Happening[]) => {
+    const next = ids(of(...face, ...ticked, ...happenings))
+    return ['pan/clean', 'pan/dry fit', 'readings'].filter((job) => !next.includes(job))
+  }
+  expect(done()).toHaveLength(3)
+  expect(done(off[1]!), 'it did not come back').toHaveLength(3)
+  expect(done(...off)).toEqual([])
+  expect(done(...off, jobDone({ job: 'pan/clean' }))).toEqual(['pan/clean'])
 })
 
 test('a plug in its socket is done', () => {

@@ -1,6 +1,6 @@
 /** What is to be done next on a unit: the engine's order of work, with what the record says is done already. */
 import { type Job, jobsOf, planWork, type WorkClash } from '@gripbook/engine'
-import { type FaceStep, type FoldedUnit, faceSteps, unitFileOf } from '@gripbook/record'
+import { doneBeforeOpening, type FaceStep, type FoldedUnit, faceSteps, unitFileOf } from '@gripbook/record'
 import type { BookName, Route } from '../app/route.ts'
 
 export type JobLine = {
@@ -25,7 +25,10 @@ export function workOf(folded: FoldedUnit): Work | null {
   const jobs = jobsOf(unit, { plugs: Object.keys(folded.things.plug) }).map((job): Job => {
     const plug = folded.things.plug[job.id.slice('plug/'.length)]
     const plugIn = job.id.startsWith('plug/') && plug?.placed !== undefined
-    return told.get(job.id) === true || plugIn ? { ...job, done: true } : job
+    if (told.get(job.id) === true || plugIn) return { ...job, done: true }
+    if (job.id.startsWith(PART) || doneBeforeOpening(folded, job.id, job.face) === undefined) return job
+    const { done: _, ...again } = job
+    return again
   })
   const known = { faces: unit.faces.map(({ id }) => id), parts: (unit.parts ?? []).map(({ id }) => id) }
   const plan = planWork(jobs, { known })

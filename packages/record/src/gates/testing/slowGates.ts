@@ -194,10 +194,7 @@ function openOfUnit(world: World, silent: SlowPassed[], onlyPerson: boolean): st
       .filter((plug) => !world.is('plug-placed', 'plug', plug))
       .map(() => 'plug-not-placed'),
     ...world.things('limit').flatMap((reading) => world.figure(reading)),
-    ...world
-      .things('job')
-      .filter((job) => !world.jobDone(job))
-      .map(() => 'job-not-done'),
+    ...world.things('job').flatMap((job) => world.openJob(job)),
     ...world.clocks().map(() => 'clock-runs'),
     ...world.comeBacks().map(() => 'come-back-not-answered'),
     ...world.clashes().map(() => 'clash'),

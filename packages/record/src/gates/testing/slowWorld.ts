@@ -132,6 +132,14 @@ export function worldOf(known: readonly Event[]) {
     face: field((type, body) => (type === 'part-came-out' && body.part === id ? body.face : undefined)).value,
     hole: field((type, body) => (type === 'part-came-out' && body.part === id ? body.hole : undefined)).value,
   })
+  /** Nothing that it did not know of came off again: of its face, or of any where it is of none. */
+  const isSinceOpening = (entry: Event, face: string | undefined): boolean =>
+    known
+      .filter(({ type, body }) => type === 'face-opened' && (face === undefined || (body as Body).face === face))
+      .filter((opened) =>
+        known.some((back) => back.type === 'came-back' && (back.body as Body).toAnswer === true && !knew(back, opened)),
+      )
+      .every((opened) => knew(entry, opened))
   const figure = (reading: string): string[] => {
     const limit = field((type, body) =>
       type === 'limit-stated' && body.reading === reading ? [body.least ?? null, body.most ?? null] : undefined,
@@ -144,7 +152,20 @@ export function worldOf(known: readonly Event[]) {
       field((type, body) =>
         type === 'figure-taken' && body.reading === reading && body.when === when ? body.value : undefined,
       ).value
-    const value = read('after') ?? read('during')
+    const takenSince = (when: string) => {
+      const holds = read(when)
+      return known.some(
+        (entry) =>
+          entry.type === 'figure-taken' &&
+          (entry.body as Body).reading === reading &&
+          (entry.body as Body).when === when &&
+          (entry.body as Body).value === holds &&
+          isSinceOpening(entry, (entry.body as Body).face),
+      )
+    }
+    const isOld = read('after') !== undefined && !takenSince('after')
+    if (isOld && !takenSince('during')) return ['figure-before-opening']
+    const value = isOld ? read('during') : (read('after') ?? read('during'))
     if (value === undefined) return ['figure-not-taken']
     const [least, most] = limit.value
     return (least !== null && value < least) || (most !== null && value > most) ? ['figure-outside'] : []
@@ -154,7 +175,13 @@ export function worldOf(known: readonly Event[]) {
       (reading) => things('limit').includes(reading),
     )
   /** Gripbook’s own jobs, of which streams change one, are not asked for. */
-  const jobDone = (job: string) => job === 'pan/place' || happened('job-done')(job)('job')
+  const openJob = (job: string): string[] => {
+    if (job === 'pan/place') return []
+    const done = known.filter(({ type, body }) => type === 'job-done' && (body as Body).job === job)
+    if (done.length === 0) return ['job-not-done']
+    const face = field((type, body) => (type === 'job-planned' && body.job === job ? body.face : undefined)).value
+    return done.some((entry) => isSinceOpening(entry, face)) ? [] : ['job-before-opening']
+  }
   const planned = (job: string, name: string): string[] =>
     field((type, body) => (type === 'job-planned' && body.job === job ? body[name] : undefined)).value ?? []
   const insideOf = (face: string) =>
@@ -189,7 +216,7 @@ export function worldOf(known: readonly Event[]) {
     const names = planned(job, 'buries')
     const found = new Map<string, string>()
     for (const name of names) {
-      if (things('job').includes(name) && !jobDone(name)) found.set(`job ${name}`, 'job-not-done')
+      if (things('job').includes(name)) for (const code of openJob(name)) found.set(`job ${name}`, code)
       if (things('part').includes(name) && isOut(name)) found.set(`part ${name}`, 'part-out')
       if (faces().includes(name)) for (const [what, code] of [...open(name), ...behind(name)]) found.set(what, code)
     }
@@ -203,10 +230,10 @@ export function worldOf(known: readonly Event[]) {
     })
   const under = (job: string): string[] => {
     if (planned(job, 'buries').length === 0) return []
-    const before = planned(job, 'after').filter((other) => things('job').includes(other) && !jobDone(other))
+    const before = planned(job, 'after').filter((other) => things('job').includes(other))
     return [
       ...new Map([
-        ...before.map((other) => [`job ${other}`, 'job-not-done'] as const),
+        ...before.flatMap((other) => openJob(other).map((code) => [`job ${other}`, code] as const)),
         ...buried(job),
         ...needed(job),
       ]).values(),
@@ -278,7 +305,7 @@ export function worldOf(known: readonly Event[]) {
     part,
     figure,
     figuresAt,
-    jobDone,
+    openJob,
     toClose,
     under,
     clocks,

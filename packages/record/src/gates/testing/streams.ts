@@ -62,6 +62,7 @@ function stated(random: Random): { start: Happening[]; plans: Plan[] } {
         name: 'fit the filter',
         ...(random() < 0.6 ? { buries: pick(random, [['ball'], ['clean'], ['body', 'ball']]) } : {}),
         ...(random() < 0.4 ? { needs: [{ name: 'valves', what: 'signature' }] } : {}),
+        ...(random() < 0.4 ? { face: pick(random, plans).face } : {}),
       }),
     )
   if (random() < 0.2)
@@ -76,35 +77,66 @@ function stated(random: Random): { start: Happening[]; plans: Plan[] } {
   return { start, plans }
 }
 
+/** The bolts of a face through their rounds, and the face closed. */
+function coverOn({ face, holes, snug, passes }: Plan, start: readonly Happening[]): Happening[] {
+  const visits = [1, 2].map((visit) => holes.filter((hole) => hole.visit === visit)).filter(({ length }) => length > 0)
+  const locating = (hole: string) =>
+    start.some(
+      ({ type, body }) => type === 'hole-marked' && body.face === face && body.hole === hole && body.locates === true,
+    )
+  return [
+    ...visits.flatMap((visit) => {
+      const first = visit.toSorted((a, b) => Number(locating(b.hole)) - Number(locating(a.hole)))
+      return [
+        ...first.flatMap(({ hole }) => [
+          say('bolt-placed', { face, hole, kind: 'b1' }),
+          say('hand-started', { face, hole }),
+        ]),
+        ...visit.map(({ hole }) => say('run-down', { face, hole })),
+        ...(snug ? visit.map(({ hole }) => say('snugged', { face, hole })) : []),
+        ...Array.from({ length: passes }, (_, i) =>
+          visit.map(({ hole }) => torqued(face, hole, i + 1, i + 1 === passes)),
+        ).flat(),
+      ]
+    }),
+    say('face-closed', { face }),
+  ]
+}
+
+/** It comes back and a face of it is opened again; what proved it is proven anew, too early, or not at all. */
+function comesBack(random: Random, plans: readonly Plan[], start: readonly Happening[], back: string): Happening[] {
+  const plan = pick(random, plans)
+  const { face, holes } = plan
+  const some = (share: number, happening: Happening): Happening[] => (random() < share ? [happening] : [])
+  const jobs = start.flatMap(({ type, body: { job } }) =>
+    type === 'job-planned' && (job === 'clean' || job === 'filter') ? [say('job-done', { job })] : [],
+  )
+  const read = (when: string): Happening =>
+    say('figure-taken', {
+      reading: 'end play',
+      when,
+      value: pick(random, [0.2, 0.2, 0.25]),
+      unit: 'mm',
+      ...(random() < 0.3 ? { face: pick(random, plans).face } : {}),
+    })
+  return [
+    ...some(0.9, say('come-back-answered', { cameBack: back, found: 'a torn gasket' })),
+    ...some(0.3, read('after')),
+    ...jobs.flatMap((job) => some(0.2, job)),
+    say('face-opened', { face, holes: holes.map(({ hole }) => hole) }),
+    ...some(0.2, read('during')),
+    ...jobs.flatMap((job) => some(0.7, job)),
+    ...some(0.5, read('after')),
+    ...coverOn(plan, start),
+    ...jobs.flatMap((job) => some(0.2, job)),
+    ...some(0.3, read('after')),
+  ]
+}
+
 /** What would be done by someone who makes no slip. */
 function rightWay({ plans }: { plans: Plan[] }, start: readonly Happening[]): Happening[] {
   const has = (type: string) => start.some((one) => one.type === type)
-  const work = plans.flatMap(({ face, holes, snug, passes }): Happening[] => {
-    const visits = [1, 2]
-      .map((visit) => holes.filter((hole) => hole.visit === visit))
-      .filter(({ length }) => length > 0)
-    const locating = (hole: string) =>
-      start.some(
-        ({ type, body }) => type === 'hole-marked' && body.face === face && body.hole === hole && body.locates === true,
-      )
-    return [
-      ...visits.flatMap((visit) => {
-        const first = visit.toSorted((a, b) => Number(locating(b.hole)) - Number(locating(a.hole)))
-        return [
-          ...first.flatMap(({ hole }) => [
-            say('bolt-placed', { face, hole, kind: 'b1' }),
-            say('hand-started', { face, hole }),
-          ]),
-          ...visit.map(({ hole }) => say('run-down', { face, hole })),
-          ...(snug ? visit.map(({ hole }) => say('snugged', { face, hole })) : []),
-          ...Array.from({ length: passes }, (_, i) =>
-            visit.map(({ hole }) => torqued(face, hole, i + 1, i + 1 === passes)),
-          ).flat(),
-        ]
-      }),
-      say('face-closed', { face }),
-    ]
-  })
+  const work = plans.flatMap((plan) => coverOn(plan, start))
   return [
     ...(has('part-came-out') ? [say('part-went-in', { part: 'ball' })] : []),
     ...(has('plug-found') ? [say('plug-placed', { plug: 'x1', socket: 's1' })] : []),
@@ -265,5 +297,14 @@ export function stream(seed: number): Stream {
   if (random() < 0.8) bench.tell(last)
   does(last, say('step-signed', { step: 'unit', as: 'checker' }), random() < 0.8 ? 'dora' : undefined)
   release(last)
+  if (random() < 0.15) {
+    if (random() < 0.8) bench.tell(last)
+    does(last, say('came-back', { complaint: 'weeps', ...(random() < 0.9 ? { toAnswer: true } : {}) }))
+    for (const happening of comesBack(random, plans, start, bench.made.at(-1)!.id))
+      does(random() < 0.9 ? last : Math.floor(random() * devices), happening)
+    if (random() < 0.8) bench.tell(last)
+    does(last, say('step-signed', { step: 'unit', as: 'checker' }), random() < 0.9 ? 'dora' : undefined)
+    release(last)
+  }
   return { bench, released }
 }

@@ -78,9 +78,13 @@ export const finish = {
   resistance: (face: string, hole: string, feel: string | null) =>
     `${face}, hole ${hole}: resistance is not cleared${feel === null ? '' : ` (${feel})`}`,
   notTaken: (reading: string) => `${reading} has a limit and was not read since teardown`,
+  takenBefore: (reading: string, face: string) =>
+    `${reading} was taken before the cover came off again (${face}): take it once more`,
   outside: (reading: string) => `${reading} is outside its limit`,
   otherUnit: (reading: string) => `${reading} was read in another unit than its limit`,
   jobNotDone: (job: string) => `${job} is not done`,
+  doneBefore: (job: string, face: string) =>
+    `${job} was done before the cover came off again (${face}): do it once more`,
   clockRuns: (clock: string) => `${clock}: its clock runs`,
   stopPassed: (name: string, entry: string) => `${entry} (${gate(name)})`,
   stopPassedWhat: 'Undo the entry in the story and do the step again, or with a reason.',
@@ -252,6 +256,8 @@ export const finish = {
   none: '–',
   lies,
   change: (change: string) => `change ${change}`,
+  /** Beside an earlier reading at the end that counts no more. */
+  oldEnd: (figure: string, face: string) => `${figure}: taken before the cover came off again (${face})`,
   whileOpen: (figure: string) => `open: ${figure}`,
   takeThis: (reading: string) => `Read ${reading}`,
   addFigure: 'Add a figure',
