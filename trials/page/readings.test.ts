@@ -84,6 +84,34 @@ test('a gauge that types figures and Enter in a row fills one hole after the oth
   await context.close()
 })
 
+test('turns that were begun come back at the hole and bolt that they were last said of; what was begun at a hole that is gone becomes no figure of another', async () => {
+  const { context, page } = await bench.open('phone')
+  await seedUnit(page, ID, { gripbook: 'unit/1', faces: [{ id: 'pan', name: 'Pan', holes, kinds }] })
+  const place = `${bench.url}/unit/${ID}/face/pan/readings`
+  await page.goto(`${place}/tries`)
+  const field = page.getByRole('textbox', { name: /turns/i })
+  await field.waitFor()
+  await page.getByRole('radio', { name: 'M6×45' }).check({ force: true })
+  await field.focus()
+  await page.keyboard.type('8')
+  await page.getByRole('button', { name: /^Hole 3\b/ }).click()
+  await page.getByRole('radio', { name: 'M6×45' }).check({ force: true })
+  const said = page.locator('.station__now', { hasText: 'M6×45 in hole 3' })
+  await said.waitFor()
+  await page.reload()
+  await said.waitFor()
+  expect(await field.inputValue()).toBe('8')
+
+  await page.evaluate((id) => {
+    localStorage.setItem(`gripbook typed reading ${id} pan`, JSON.stringify({ text: '15', of: 'grip', spot: 'hole 9' }))
+  }, ID)
+  await page.goto(`${place}/grip`)
+  const first = page.getByLabel('Grip, Hole 1', { exact: true })
+  await first.waitFor()
+  expect(await first.inputValue()).toBe('')
+  await context.close()
+})
+
 test('in gloves on a phone a reading that looks like a slip is seen beside the keys, and taken back from there', async () => {
   const { context, page } = await bench.open('phone')
   await page.evaluate(() => {
