@@ -1,4 +1,4 @@
-import { middleOf } from './friction.ts'
+import { middleOf } from '../quantity/interval.ts'
 
 /**
  * What to set when a bolt drags before its head seats (locking patch, locking nut, insert, hurt thread), all N·m: the drag is used up in the thread

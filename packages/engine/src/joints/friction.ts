@@ -41,8 +41,3 @@ export function statedFriction(mu: Interval): Friction | undefined {
   if (!(mu.lo >= 0.02 && mu.lo <= mu.hi && mu.hi <= 0.6)) return undefined
   return { condition: 'stated', mu, source: 'stated by the user' }
 }
-
-/** The middle of a friction range: where verdicts are given; what happens at the ends is said beside them. */
-export function middleOf({ lo, hi }: Interval): number {
-  return (lo + hi) / 2
-}

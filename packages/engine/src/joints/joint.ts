@@ -1,4 +1,4 @@
-import type { Interval } from '../quantity/interval.ts'
+import { type Interval, middleOf } from '../quantity/interval.ts'
 import { socketsFor } from '../threads/heads.ts'
 import { withDrag } from './drag.ts'
 import { CONDITIONS } from './friction.ts'
@@ -150,14 +150,14 @@ function cautionsFor(
   if (
     parent &&
     /aluminium|magnesium/.test(parent.name) &&
-    (torque.lo + torque.hi) / 2 > 0.9 * usualTorque(thread, ring.friction, strength, friction).hi
+    middleOf(torque) > 0.9 * usualTorque(thread, ring.friction, strength, friction).hi
   )
     list.push(
       'A hole in light alloy: US Army practice takes 30 % or more off the table torque and asks for two diameters of thread.',
     )
   if (friction.condition === 'unknown')
     list.push(`Friction not stated: ${CONDITIONS.slice(0, -1).join(', ')} each narrow the range.`)
-  if (drag !== undefined && withDrag((torque.lo + torque.hi) / 2, drag).worthAdding)
+  if (drag !== undefined && withDrag(middleOf(torque), drag).worthAdding)
     list.push('The drag is a third of the torque or more: find out why it drags before adding it.')
   return list
 }

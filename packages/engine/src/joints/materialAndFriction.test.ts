@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { CONDITIONS, frictionOf, middleOf, statedFriction } from './friction.ts'
+import { middleOf } from '../quantity/interval.ts'
+import { CONDITIONS, frictionOf, statedFriction } from './friction.ts'
 import { bearingRing, HEAD_FORMS } from './head.ts'
 import { ANY_SHEAR, MATERIAL_NAMES, parentMaterial } from './parentMaterial.ts'
 import { thread } from './testing/check.ts'

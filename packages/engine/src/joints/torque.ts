@@ -1,4 +1,4 @@
-import type { Interval } from '../quantity/interval.ts'
+import { type Interval, middleOf } from '../quantity/interval.ts'
 import { profileOf } from '../threads/profile.ts'
 import type { Thread } from '../threads/thread.ts'
 
@@ -44,7 +44,7 @@ export function clampRange(
 ): ClampRange {
   const lo = clampFor(thread, bearing, torque.lo * (1 - deviation), mu.hi)
   const hi = clampFor(thread, bearing, torque.hi * (1 + deviation), mu.lo)
-  const middle = clampFor(thread, bearing, (torque.lo + torque.hi) / 2, (mu.lo + mu.hi) / 2)
+  const middle = clampFor(thread, bearing, middleOf(torque), middleOf(mu))
   return { lo, hi, middle, scatter: hi / lo }
 }
 

@@ -1,8 +1,8 @@
-import type { Interval } from '../quantity/interval.ts'
+import { type Interval, middleOf } from '../quantity/interval.ts'
 import { readThread } from '../threads/readThread.ts'
 import type { Thread } from '../threads/thread.ts'
 import { type BoltClass, boltClass } from './boltClass.ts'
-import { type Friction, middleOf } from './friction.ts'
+import type { Friction } from './friction.ts'
 import { bearingRing } from './head.ts'
 import { tighteningTorque } from './preload.ts'
 

@@ -1,6 +1,6 @@
 import type { Interval } from '../quantity/interval.ts'
+import { middleOf } from '../quantity/interval.ts'
 import { boltClass } from './boltClass.ts'
-import { middleOf } from './friction.ts'
 import { tighteningTorque } from './preload.ts'
 import { type UsualSize, usualSizes, usualTorque } from './usualTorque.ts'
 import { breakingLoad, type JointLoads, slipperyBelow, type Utilisation } from './utilisation.ts'

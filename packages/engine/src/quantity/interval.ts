@@ -7,6 +7,11 @@ export type Interval = { lo: number; hi: number }
 
 export const UNKNOWN: Interval = { lo: 0, hi: Number.POSITIVE_INFINITY }
 
+/** The middle of an interval whose ends are known. */
+export function middleOf({ lo, hi }: Interval): number {
+  return (lo + hi) / 2
+}
+
 /** Sum of two intervals. */
 export function add(a: Interval, b: Interval): Interval {
   return { lo: a.lo + b.lo, hi: a.hi + b.hi }

@@ -1,11 +1,11 @@
 import { boltClass } from '../joints/boltClass.ts'
 import { screwCompliance, zoneCompliance } from '../joints/boltCompliance.ts'
-import { frictionOf, middleOf } from '../joints/friction.ts'
+import { frictionOf } from '../joints/friction.ts'
 import { type BearingRing, bearingRing } from '../joints/head.ts'
 import { parentMaterial } from '../joints/parentMaterial.ts'
 import { assemblyPreload } from '../joints/preload.ts'
 import { clampFor } from '../joints/torque.ts'
-import { intervalOf } from '../quantity/interval.ts'
+import { intervalOf, middleOf } from '../quantity/interval.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import { readThread } from '../threads/readThread.ts'
 import type { Thread } from '../threads/thread.ts'
@@ -75,7 +75,7 @@ function seatOf(unit: Unit, face: Face, hole: Hole): Seat | undefined {
 
 function fromTorque({ thread, ring }: Seat, torque: Quantity): number | undefined {
   const { lo, hi } = intervalOf(torque, 'torque')
-  const middle = hi === Number.POSITIVE_INFINITY ? lo : (lo + hi) / 2
+  const middle = hi === Number.POSITIVE_INFINITY ? lo : middleOf({ lo, hi })
   return middle > 0 ? clampFor(thread, ring.friction, middle, FRICTION) : undefined
 }
 
@@ -90,7 +90,7 @@ function complianceOf(face: Face, hole: Hole, seat: Seat | undefined): number {
   const own = spotAt(cover, [], hole.at as Point).thickness || cover.thickness
   const grip = intervalOf(hole.grip)
   const known = grip.hi !== Number.POSITIVE_INFINITY && grip.hi > 0
-  const clamped = known ? (grip.lo + grip.hi) / 2 : own
+  const clamped = known ? middleOf(grip) : own
   const young = parentMaterial(hole.material ?? face.material)?.young
   const youngTapped = young ? middleOf(young) : ALUMINIUM.young
   const thread = seat?.thread ?? ({ diameter: 6, pitch: 1, profile: 'metric', name: 'M6' } as Thread)

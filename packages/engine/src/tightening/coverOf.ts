@@ -1,5 +1,5 @@
 import { must } from '../must.ts'
-import { intervalOf } from '../quantity/interval.ts'
+import { intervalOf, middleOf } from '../quantity/interval.ts'
 import type { Quantity } from '../quantity/quantity.ts'
 import type { Cover, Face } from '../unit.ts'
 
@@ -8,10 +8,10 @@ export function coverOf({ cover }: Face): Cover {
   const { thickness, regions, ...stated } = cover!
   return {
     ...stated,
-    thickness: middleOf(thickness),
+    thickness: inMm(thickness),
     ...(regions === undefined
       ? {}
-      : { regions: regions.map((region) => ({ ...region, thickness: middleOf(region.thickness) })) }),
+      : { regions: regions.map((region) => ({ ...region, thickness: inMm(region.thickness) })) }),
   }
 }
 
@@ -24,9 +24,8 @@ export function hasThicknessRange({ cover }: Face): boolean {
   })
 }
 
-function middleOf(thickness: Quantity): number {
-  const { lo, hi } = intervalOf(thickness)
-  const middle = (lo + hi) / 2
+function inMm(thickness: Quantity): number {
+  const middle = middleOf(intervalOf(thickness))
   must(middle > 0 && middle < Number.POSITIVE_INFINITY, 'coverOf: a thickness without a figure', { thickness })
   return middle
 }

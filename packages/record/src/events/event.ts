@@ -10,6 +10,7 @@ import { type EntryText, entryText } from '../entryText.ts'
 import { SHA256_HEX, UUID } from '../identity.ts'
 import { isPrintable } from '../unitFile/localChecks.ts'
 import type { Json } from './json.ts'
+import { sha256Hex, uuid } from './parts.ts'
 
 /** How much one entry may hold. */
 export const EVENT_LIMITS = {
@@ -53,8 +54,6 @@ export type Event = {
   hash: string
 }
 
-const uuid = z.string().check(z.regex(UUID))
-const hash = z.string().check(z.regex(SHA256_HEX))
 const whole = z.number().check(z.int(), z.gte(1), z.lte(Number.MAX_SAFE_INTEGER))
 /** Everything of an entry that can be checked without knowing its type: an entry of a newer version is kept too. */
 export const eventSchema = z.strictObject({
@@ -70,8 +69,8 @@ export const eventSchema = z.strictObject({
   version: z.number().check(z.int(), z.gte(1), z.lte(1_000_000)),
   /** That it is plain JSON is looked at before (`unplainAt`). */
   body: z.record(z.string(), z.unknown()),
-  before: z.nullable(hash),
-  hash,
+  before: z.nullable(sha256Hex),
+  hash: sha256Hex,
 })
 
 /** An entry from anything that was parsed as JSON, or the path of what is wrong with it (`body.value`, `seq`; empty for the whole). Never throws. */

@@ -7,6 +7,7 @@ import { place } from '../units/here.ts'
 import { sayWhen } from '../units/when.ts'
 import { words } from '../words/finish.ts'
 import { AnswerSheet } from './AnswerSheet.tsx'
+import { BackTitle } from './BackTitle.tsx'
 import { type ComeBack, sayFound } from './comeBack.ts'
 
 export function BackCard({ folded, back }: { folded: FoldedUnit; back: ComeBack }) {
@@ -15,10 +16,7 @@ export function BackCard({ folded, back }: { folded: FoldedUnit; back: ComeBack 
   const answered = back.answers.length > 0
   return (
     <section class="card stack stack--tight">
-      <h2 class={`sign ${answered ? 'sign--fits' : 'sign--may'}`}>
-        <Icon name={answered ? 'tick' : 'undo'} />
-        {words.backTitle}
-      </h2>
+      <BackTitle answered={answered} />
       <p class="finish__complaint" dir="auto">
         {back.complaint}
       </p>

@@ -5,6 +5,7 @@ import { useApp } from '../app/context.ts'
 import { Icon } from '../look/icons.tsx'
 import { Go } from '../units/Go.tsx'
 import { words } from '../words/finish.ts'
+import { BackTitle } from './BackTitle.tsx'
 import { comeBacksNow } from './comeBack.ts'
 import './BackNote.css'
 
@@ -15,10 +16,7 @@ export function BackNote({ folded }: { folded: FoldedUnit }) {
   const answered = backs.every(({ answers, asked }) => answers.length > 0 || !asked)
   return (
     <section class="card stack stack--tight">
-      <h2 class={`sign ${answered ? 'sign--fits' : 'sign--may'}`}>
-        <Icon name={answered ? 'tick' : 'undo'} />
-        {words.backTitle}
-      </h2>
+      <BackTitle answered={answered} />
       {backs.map(({ event, complaint }) => (
         <p key={event} class="back-note" dir="auto">
           {complaint}

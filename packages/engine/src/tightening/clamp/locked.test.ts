@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { seededRandom } from '../../maths/random.ts'
 import { lockedLoads } from './locked.ts'
 import { drawnCover } from './testing/covers.ts'
+import { gaussJordan } from './testing/gaussJordan.ts'
 
 /** Every set of bolts that may hold, until one fits all conditions: the slow way. */
 function byTrying(matrix: number[][], travel: (number | null)[], driven: { bolt: number; load: number }): number[] {
@@ -13,14 +14,7 @@ function byTrying(matrix: number[][], travel: (number | null)[], driven: { bolt:
       ...holds.map((j) => matrix[i]![j]!),
       travel[i]! - matrix[i]![driven.bolt]! * driven.load,
     ])
-    rows.forEach((row, p) => {
-      const by = row[p]!
-      for (let c = 0; c < row.length; c++) row[c]! /= by
-      rows.forEach((other, q) => {
-        const factor = other[p]!
-        if (q !== p) for (let c = 0; c < row.length; c++) other[c]! -= factor * row[c]!
-      })
-    })
+    gaussJordan(rows)
     const loads = travel.map(() => 0)
     loads[driven.bolt] = driven.load
     holds.forEach((j, p) => {

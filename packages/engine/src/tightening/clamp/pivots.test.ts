@@ -2,6 +2,7 @@ import { expect, test } from 'vitest'
 import { seededRandom } from '../../maths/random.ts'
 import { copyOf, pivot, put, readColumn, type Stand, standAt } from './pivots.ts'
 import { drawnCover } from './testing/covers.ts'
+import { gaussJordan } from './testing/gaussJordan.ts'
 
 /** A compliance of so many bolts, its greatest term from the cover 1. */
 function drawnMatrix(seed: number, count: number): number[][] {
@@ -16,14 +17,7 @@ function drawnMatrix(seed: number, count: number): number[][] {
 function solvedColumn(matrix: number[][], holds: readonly boolean[], k: number): number[] {
   const active = [...holds.keys()].filter((j) => holds[j])
   const rows = active.map((i) => [...active.map((j) => matrix[i]![j]!), holds[k] ? Number(i === k) : -matrix[i]![k]!])
-  rows.forEach((row, p) => {
-    const by = row[p]!
-    for (let c = 0; c < row.length; c++) row[c]! /= by
-    rows.forEach((other, q) => {
-      const factor = other[p]!
-      if (q !== p) for (let c = 0; c < row.length; c++) other[c]! -= factor * row[c]!
-    })
-  })
+  gaussJordan(rows)
   const loads = holds.map((_, j) => Number(j === k && !holds[k]))
   active.forEach((j, p) => {
     loads[j] = rows[p]!.at(-1)!
