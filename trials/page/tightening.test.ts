@@ -92,11 +92,14 @@ test('from bare marks to an order in use: scale, cover, steps, compared, still t
   await page.getByRole('button', { name: 'In use' }).waitFor()
   await page.getByRole('button', { name: /Sent/ }).waitFor({ timeout: 60_000 })
   const unit = /\/unit\/([0-9a-f-]{36})/.exec(page.url())![1]!
+  // How sending stands is told a moment after an entry is written: "Sent" may still be of the entries before it.
+  const chosen = async () => (await bench.shop.store.ofUnit(unit)).filter(({ type }) => type === 'order-chosen')
+  await expect.poll(async () => (await chosen()).length).toBe(1)
   const kept = await bench.shop.store.ofUnit(unit)
   const described = kept.filter(({ type, body }) => type === 'face-described' && 'cover' in body)
   expect(described).toHaveLength(1)
   expect((described[0]!.body.cover as Face['cover'])!.outline).toHaveLength(4)
-  expect(kept.filter(({ type }) => type === 'order-chosen')).toHaveLength(1)
+  expect(await chosen()).toHaveLength(1)
 
   // nothing answers any more: the order is there, and is worked out anew
   await bench.cut()
