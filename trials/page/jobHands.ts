@@ -181,7 +181,11 @@ export async function wrenchChosen(page: Page, until: string): Promise<void> {
 
 /** Until everything that was entered on this device is with the shop. */
 export async function sent(page: Page): Promise<void> {
-  await page.getByRole('button', { name: 'How sending stands: Sent' }).first().waitFor({ timeout: 90_000 })
+  const all = page.getByRole('button', { name: 'How sending stands: Sent' }).first()
+  await all.waitFor({ timeout: 90_000 })
+  // It is told a moment after an entry is written, four times a second at most: what stands there then is of the last one too.
+  await page.waitForTimeout(600)
+  await all.waitFor({ timeout: 90_000 })
 }
 
 /** How many things wait on this device. */
